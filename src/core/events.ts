@@ -1,0 +1,171 @@
+// Everything that can have happened, in the words of the session file. Names and fields are a public format:
+// they are added to, never changed. `t` is the time of the reading or act that decided the event.
+import { z } from 'zod';
+import { actNames, cueNames, linkChanges } from './inputs.js';
+import { lineKinds, profileFormat } from './profile/profile-format.js';
+import { measureFunctions, polarities, type Reading, readingFlags } from './reading.js';
+
+export const sessionFormat = 'pinwalk-session/1';
+
+export const verdicts = [
+  'normal',
+  'low',
+  'high',
+  'short',
+  'open',
+  'unsure',
+  'wobble',
+  'unread',
+] as const;
+export type Verdict = (typeof verdicts)[number];
+
+export const questions = ['open', 'same-or-next', 'shifted'] as const;
+export type Question = (typeof questions)[number];
+
+/** Why the walk refuses to judge what it reads, until that changes. */
+export const holdReasons = [
+  'flag-hold',
+  'flag-relative',
+  'flag-minmax',
+  'frozen-display',
+  'wrong-function',
+  'negative',
+  'ground-lost',
+] as const;
+export type HoldReason = (typeof holdReasons)[number];
+
+export const nextActions = [
+  'hold-longer',
+  'retake',
+  'change-range',
+  'change-function',
+  'compare-mate',
+  'discharge',
+] as const;
+
+const t = z.number();
+const pin = z.string();
+const line = z.string();
+const source = z.strictObject({ id: z.string(), sha256: z.string() });
+
+const accuracy = z.strictObject({
+  /** Percent of reading. */
+  percent: z.number().nonnegative(),
+  /** Steps of the last digit. */
+  counts: z.number().nonnegative(),
+  /** Display full scale in counts; infers the resolution where a reading does not tell it. */
+  fullScaleCounts: z.int().positive(),
+  from: z.enum(['driver', 'option', 'assumed']),
+});
+export type AccuracyStatement = z.infer<typeof accuracy>;
+
+export const expectedBounds = z.union([
+  z.literal('overload'),
+  z.strictObject({ nominal: z.number(), low: z.number(), high: z.number() }),
+  z.null(),
+]);
+export type ExpectedBounds = z.infer<typeof expectedBounds>;
+
+const bodies = {
+  'session-opened': z.strictObject({
+    format: z.literal(sessionFormat),
+    program: z.string(),
+    wallTime: z.string(),
+    zone: z.string(),
+    link: z.string(),
+    simulated: z.boolean(),
+    profile: source.extend({ content: profileFormat }),
+    driver: source.nullable(),
+    measure: z.strictObject({ function: z.enum(measureFunctions), polarity: z.enum(polarities) }),
+    accuracy,
+    /** False where the first contact belongs to the first pin: no ground check comes before. */
+    groundCheck: z.boolean(),
+  }),
+  'session-resumed': z.strictObject({
+    program: z.string(),
+    wallTime: z.string(),
+    zone: z.string(),
+    /** Bytes of an unfinished last line that were found and kept aside. */
+    tornBytes: z.int().nonnegative(),
+  }),
+  'session-closed': z.strictObject({ reason: z.enum(['finished', 'left']) }),
+  'meter-spoke': z.strictObject({
+    says: z.enum(['identity', 'error', 'no-answer']),
+    text: z.string(),
+  }),
+  'link-changed': z.strictObject({ change: z.enum(linkChanges), detail: z.string().optional() }),
+  'act-taken': z.strictObject({
+    act: z.enum(actNames),
+    pin: pin.optional(),
+    text: z.string().optional(),
+  }),
+  'cue-given': z.strictObject({ cue: z.enum(cueNames) }),
+  /** An act that could not be carried out, with the reason in words. */
+  'act-refused': z.strictObject({ act: z.enum(actNames), reason: z.string() }),
+  'ground-touched': z.strictObject({
+    value: z.number(),
+    which: z.union([z.literal(1), z.literal(2)]),
+  }),
+  'ground-checked': z.strictObject({ outcome: z.enum(['good', 'skipped']) }),
+  'pin-reached': z.strictObject({ pin, line }),
+  'question-asked': z.strictObject({ question: z.enum(questions), pin }),
+  'question-answered': z.strictObject({
+    question: z.enum(questions),
+    pin,
+    by: z.enum(['act', 'ground-taps', 'contact', 'reading']),
+  }),
+  'walk-held': z.strictObject({ reason: z.enum(holdReasons), detail: z.string() }),
+  'walk-freed': z.strictObject({ reason: z.enum(holdReasons) }),
+  'walk-paused': z.strictObject({ reason: z.enum(['asked', 'link-lost', 'meter-silent']) }),
+  'walk-continued': z.strictObject({ pin }),
+  'pin-settled': z.strictObject({
+    pin,
+    line,
+    value: z.number().optional(),
+    overload: z.literal(true).optional(),
+    standardUncertainty: z.number().nonnegative().nullable(),
+    readings: z.int().nonnegative(),
+    function: z.enum(measureFunctions),
+    range: z.number().optional(),
+    resolution: z.number().optional(),
+    /** Times of the first and last reading used. */
+    from: t,
+    to: t,
+  }),
+  'pin-judged': z.strictObject({
+    pin,
+    line,
+    verdict: z.enum(verdicts),
+    /** Probability that the verdict's class is the true one, 0 to 1. */
+    confidence: z.number().min(0).max(1),
+    expected: expectedBounds,
+    /** True when nothing more is waited for at this pin. */
+    agreed: z.boolean(),
+    advice: z.enum(nextActions).optional(),
+  }),
+  'walk-realigned': z.strictObject({
+    /** How many places along the walk moved. */
+    shift: z.int(),
+    pin,
+    because: z.enum(['act', 'fits-better']),
+  }),
+  'walk-finished': z.strictObject({
+    tally: z.record(z.enum(verdicts), z.int().nonnegative()),
+  }),
+} as const;
+
+type Bodies = { [K in keyof typeof bodies]: z.infer<(typeof bodies)[K]> };
+type Plain<K extends keyof Bodies> = { readonly type: K; readonly t: number } & Readonly<Bodies[K]>;
+
+/** A reading as an event: the reading itself, so that a session and a reading log share one shape. */
+export type ReadingTaken = { readonly type: 'reading-taken' } & Reading;
+
+export type WalkEvent = { [K in keyof Bodies]: Plain<K> }[keyof Bodies] | ReadingTaken;
+export type EventType = WalkEvent['type'];
+export type EventOf<K extends EventType> = Extract<WalkEvent, { type: K }>;
+
+/** An event with its place in the session. */
+export type Numbered<E extends WalkEvent = WalkEvent> = { readonly seq: number } & E;
+
+export const eventBodies = bodies;
+export { lineKinds, readingFlags };

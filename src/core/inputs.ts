@@ -1,0 +1,59 @@
+// Everything that can make the walk decide something. Each input carries the time of its source, so that
+// the same inputs give the same events, live and in a rerun.
+import type { Reading } from './reading.js';
+
+/** What the technician does beside probing: one key, pedal or reply each. */
+export const actNames = [
+  'open',
+  'back',
+  'next',
+  'skip',
+  'retake',
+  'go-to',
+  'note',
+  'pause',
+  'resume',
+  'dismiss',
+  'pressing',
+  'released',
+  'quit',
+] as const;
+export type ActName = (typeof actNames)[number];
+
+export interface Act {
+  readonly act: ActName;
+  /** For `go-to`: the pin's name. */
+  readonly pin?: string;
+  /** For `note`: the cleaned text. */
+  readonly text?: string;
+}
+
+/** What the paced press test asks of the technician, as a reading log records it. */
+export const cueNames = ['press', 'release'] as const;
+export type CueName = (typeof cueNames)[number];
+
+export const linkChanges = ['opened', 'lost', 'returned', 'silent', 'failed', 'ended'] as const;
+export type LinkChange = (typeof linkChanges)[number];
+
+export type Input =
+  | { readonly kind: 'reading'; readonly reading: Reading }
+  | { readonly kind: 'act'; readonly t: number; readonly act: Act }
+  | { readonly kind: 'cue'; readonly t: number; readonly cue: CueName }
+  | {
+      readonly kind: 'link';
+      readonly t: number;
+      readonly change: LinkChange;
+      /** Cleaned, in words: why it was lost, what came back. */
+      readonly detail?: string;
+    }
+  | {
+      /** The meter itself said something that is not a reading: its name, or an error from its queue. */
+      readonly kind: 'meter';
+      readonly t: number;
+      readonly says: 'identity' | 'error' | 'no-answer';
+      readonly text: string;
+    };
+
+/** The moment an input belongs to, in seconds of its source's own time. */
+export const inputTime = (input: Input): number =>
+  input.kind === 'reading' ? input.reading.t : input.t;
