@@ -1,10 +1,10 @@
 // What the session needs from the world. Shells implement these; nothing here does anything.
 
 import type { Numbered, WalkEvent } from '../core/events.js';
+import type { Frame } from '../core/framing.js';
 import type { Input } from '../core/inputs.js';
 
-/** One line from the far end, already cut, capped and decoded; `overlong` where the cap was passed. */
-export type Frame = { readonly text: string } | { readonly overlong: true; readonly text: string };
+export type { Frame };
 
 /**
  * A byte transport that cuts what it receives into frames. It keeps trying to come back after a loss, with

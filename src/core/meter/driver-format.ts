@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { provenance } from '../profile/profile-format.js';
 import { measureFunctions, readingFlags } from '../reading.js';
+import { wireEncodings } from './wire-text.js';
 
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/u, 'use lower-case words joined by -');
 const seconds = z.number().positive().max(60);
@@ -10,8 +11,8 @@ const command = z.string().min(1).max(200);
 const measure = z.enum(measureFunctions);
 
 const wire = z.strictObject({
-  encoding: z.enum(['ascii', 'latin1', 'utf8']),
-  /** Longest line the meter may send, in characters; anything longer is a fault. */
+  encoding: z.enum(wireEncodings),
+  /** Longest line the meter may send, in bytes without the line end; anything longer is a fault. */
   maxFrame: z.int().min(8).max(4096),
   /** What ends a line we send. */
   sendEnd: z.enum(['\n', '\r', '\r\n', '']),
@@ -30,7 +31,17 @@ const wire = z.strictObject({
 const overload = z.strictObject({
   /** A magnitude at or over this is an overload, whatever the exact figure. */
   atLeast: z.number().positive().optional(),
+  /** A magnitude at or over this is the meter's figure for a failed measurement: a fault. */
+  faultAtLeast: z.number().positive().optional(),
+  /** Texts in place of the number, compared without the blanks around them. */
   texts: z.array(z.string().min(1)).optional(),
+});
+
+/** How numbers are written where they depart from plain IEEE 488.2 forms. */
+const numbers = z.strictObject({
+  /** Blanks may stand between the sign and the digits. */
+  blanksAfterSign: z.boolean().optional(),
+  decimalMark: z.enum(['.', ',']).optional(),
 });
 
 const keepAwake = z.strictObject({ send: command, everyS: seconds });
@@ -39,6 +50,8 @@ const keepAwake = z.strictObject({ send: command, everyS: seconds });
 const scpiTalk = z.strictObject({
   style: z.literal('scpi'),
   identify: command.optional(),
+  /** Linear-time (RE2) expression over the whole identity: this driver is proposed where it matches. */
+  recognise: z.string().min(1).max(400).optional(),
   init: z.array(command),
   functions: z.partialRecord(
     measure,
@@ -57,6 +70,7 @@ const scpiTalk = z.strictObject({
   errorQueue: command.optional(),
   keepAwake: keepAwake.optional(),
   overload,
+  numbers: numbers.optional(),
 });
 
 /** One character asks for one line. */
@@ -77,7 +91,8 @@ const streamTalk = z.strictObject({
 
 /**
  * How a line of a streaming or key-asked meter reads. `pattern` is a linear-time (RE2) expression that must
- * match the whole line; its named groups are `value`, `unit`, `function`, `range` and `flags`.
+ * match the whole line; its named groups are `value`, `unit`, `function`, `range` and `flags`. Groups may
+ * nest: a range code may span the function's letter. Group texts are compared without blanks around them.
  */
 const line = z.strictObject({
   pattern: z.string().min(1).max(400),
@@ -87,20 +102,51 @@ const line = z.strictObject({
   units: z
     .record(
       z.string(),
-      z.strictObject({ factor: z.number().positive(), function: measure.optional() }),
+      /** What the unit may stand for: the function asked for if it is among them, else the first. */
+      z.strictObject({ factor: z.number().positive(), functions: z.array(measure).min(1) }),
     )
     .optional(),
   overload,
+  numbers: numbers.optional(),
+  /** Values that stand for an empty display; `""` lets a line of blanks pass as one. */
   blanks: z.array(z.string()).optional(),
   /** Each key is searched for in the `flags` group. */
   flags: z.record(z.string().min(1), z.enum(readingFlags)).optional(),
-  /** Range codes: full scale and resolution in the function's SI unit. */
+  /**
+   * Range codes: full scale and resolution in the function's SI unit. `factor` multiplies the value, for
+   * meters that send display counts and a code.
+   */
   ranges: z
     .record(
       z.string(),
-      z.strictObject({ fullScale: z.number().positive(), resolution: z.number().positive() }),
+      z.strictObject({
+        fullScale: z.number().positive(),
+        resolution: z.number().positive(),
+        factor: z.number().positive().optional(),
+      }),
     )
     .optional(),
+});
+
+/** How the virtual bench writes a reading as this meter would. It must decode back to itself. */
+const speak = z.strictObject({
+  /** `{value}`, `{unit}`, `{function}`, `{range}` and `{flags}` stand for the fields. */
+  line: z.string().min(1).max(200),
+  number: z.strictObject({
+    /** `decimal`: in the unit, `1.234`; `exponent`: NR3, `+1.234E+03`; `counts`: display counts. */
+    notation: z.enum(['decimal', 'exponent', 'counts']),
+    /** What stands for a plus: `+`, nothing, or a blank. */
+    plus: z.enum(['+', '', ' ']),
+    /** Digits after the point of an `exponent`. */
+    digits: z.int().min(1).max(12).optional(),
+    /** Characters of the field, filled up to this. */
+    width: z.int().min(1).max(40).optional(),
+    fill: z.enum(['blanks-first', 'blanks-after-sign', 'zeros']).optional(),
+  }),
+  overload: z.string().min(1),
+  blank: z.string(),
+  /** Stands where a flag is not set, once for each character of its code. */
+  noFlag: z.string().max(1).optional(),
 });
 
 /** ±(percent of reading + counts), for one function on one range. */
@@ -124,8 +170,7 @@ export const driverFormat = z.strictObject({
   wire,
   talk: z.discriminatedUnion('style', [scpiTalk, keyTalk, streamTalk]),
   line: line.optional(),
-  /** Templates with which the virtual bench imitates this meter; see DEVELOPERS.md. */
-  speak: z.record(z.string(), z.string()).optional(),
+  speak: speak.optional(),
   /** Full scale of the display in counts, such as 6000. */
   displayCounts: z.int().positive(),
   readingsPerS: z.number().positive(),
@@ -136,3 +181,6 @@ export type Driver = z.infer<typeof driverFormat>;
 export type ScpiTalk = z.infer<typeof scpiTalk>;
 export type LineGrammar = z.infer<typeof line>;
 export type AccuracyRow = z.infer<typeof accuracy>;
+export type NumberForms = z.infer<typeof numbers>;
+export type OverloadForms = z.infer<typeof overload>;
+export type Speak = z.infer<typeof speak>;
