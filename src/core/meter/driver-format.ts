@@ -91,8 +91,8 @@ const streamTalk = z.strictObject({
 
 /**
  * How a line of a streaming or key-asked meter reads. `pattern` is a linear-time (RE2) expression that must
- * match the whole line; its named groups are `value`, `unit`, `function`, `range` and `flags`. Groups may
- * nest: a range code may span the function's letter. Group texts are compared without blanks around them.
+ * match the whole line; its named groups are `value`, `unit`, `function`, `range` and `flags`.
+ * Their texts are compared without the blanks around them.
  */
 const line = z.strictObject({
   pattern: z.string().min(1).max(400),
@@ -113,8 +113,8 @@ const line = z.strictObject({
   /** Each key is searched for in the `flags` group. */
   flags: z.record(z.string().min(1), z.enum(readingFlags)).optional(),
   /**
-   * Range codes: full scale and resolution in the function's SI unit. `factor` multiplies the value, for
-   * meters that send display counts and a code.
+   * Range codes: full scale and resolution in the function's SI unit. A code may belong to one function
+   * only. `factor` multiplies the value, for meters that send display counts and a code.
    */
   ranges: z
     .record(
@@ -122,6 +122,7 @@ const line = z.strictObject({
       z.strictObject({
         fullScale: z.number().positive(),
         resolution: z.number().positive(),
+        function: measure.optional(),
         factor: z.number().positive().optional(),
       }),
     )
