@@ -2,8 +2,8 @@
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
 import { actNames, cueNames, linkChanges } from './inputs.js';
-import { lineKinds, profileFormat } from './profile/profile-format.js';
-import { measureFunctions, polarities, type Reading, readingFlags } from './reading.js';
+import { profileFormat } from './profile/profile-format.js';
+import { measureFunctions, polarities, type Reading } from './reading.js';
 
 export const sessionFormat = 'pinwalk-session/1';
 
@@ -48,14 +48,22 @@ const pin = z.string();
 const line = z.string();
 const source = z.strictObject({ id: z.string(), sha256: z.string() });
 
+/** ±(percent of reading + counts of the last digit), per range where the driver tells them apart. */
 const accuracy = z.strictObject({
-  /** Percent of reading. */
-  percent: z.number().nonnegative(),
-  /** Steps of the last digit. */
-  counts: z.number().nonnegative(),
+  from: z.enum(['driver', 'option', 'assumed']),
   /** Display full scale in counts; infers the resolution where a reading does not tell it. */
   fullScaleCounts: z.int().positive(),
-  from: z.enum(['driver', 'option', 'assumed']),
+  rows: z
+    .array(
+      z.strictObject({
+        /** Full scale in the function's SI unit; null for any range. */
+        fullScale: z.number().positive().nullable(),
+        resolution: z.number().positive().nullable(),
+        percent: z.number().nonnegative(),
+        counts: z.number().nonnegative(),
+      }),
+    )
+    .min(1),
 });
 export type AccuracyStatement = z.infer<typeof accuracy>;
 
@@ -106,6 +114,10 @@ const bodies = {
     value: z.number(),
     which: z.union([z.literal(1), z.literal(2)]),
   }),
+  /** During the ground check something was touched that is not ground. */
+  'ground-missed': z.strictObject({ value: z.number() }),
+  /** Two opens in a row: the clip may be off. */
+  'ground-doubted': z.strictObject({ opens: z.int().positive() }),
   'ground-checked': z.strictObject({ outcome: z.enum(['good', 'skipped']) }),
   'pin-reached': z.strictObject({ pin, line }),
   'question-asked': z.strictObject({ question: z.enum(questions), pin }),
@@ -118,7 +130,24 @@ const bodies = {
   'walk-freed': z.strictObject({ reason: z.enum(holdReasons) }),
   'walk-paused': z.strictObject({ reason: z.enum(['asked', 'link-lost', 'meter-silent']) }),
   'walk-continued': z.strictObject({ pin }),
+  /** A touch settled, or an open was answered; which pin it belongs to may still be in doubt. */
+  'touch-captured': z.strictObject({
+    touch: z.int().nonnegative(),
+    value: z.number().optional(),
+    overload: z.literal(true).optional(),
+    /** The reading did not hold still. */
+    wobble: z.literal(true).optional(),
+    standardUncertainty: z.number().nonnegative().nullable(),
+    /** Sum of squared residuals about the fitted creep, for learning the bench's noise. */
+    residualSquares: z.number().nonnegative(),
+    readings: z.int().nonnegative(),
+    range: z.number().optional(),
+    resolution: z.number(),
+    from: t,
+    to: t,
+  }),
   'pin-settled': z.strictObject({
+    touch: z.int().nonnegative(),
     pin,
     line,
     value: z.number().optional(),
@@ -168,4 +197,3 @@ export type EventOf<K extends EventType> = Extract<WalkEvent, { type: K }>;
 export type Numbered<E extends WalkEvent = WalkEvent> = { readonly seq: number } & E;
 
 export const eventBodies = bodies;
-export { lineKinds, readingFlags };

@@ -33,7 +33,8 @@ export interface OverloadReading extends ReadingContext {
 }
 
 /** The display showed nothing (a range change under way, a blank screen). */
-export interface BlankReading extends ReadingContext {
+export interface BlankReading extends Partial<ReadingContext> {
+  readonly t: number;
   readonly blank: true;
 }
 

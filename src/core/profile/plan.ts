@@ -1,0 +1,83 @@
+// The walk as the profile lays it out for one function and polarity: each pin in order with all that its
+// verdict needs, so that nothing downstream looks anything up by name.
+import type { ExpectedBounds } from '../events.js';
+import type { MeasureFunction, Polarity } from '../reading.js';
+import type { Expectation, Profile, ProfileLine } from './profile-format.js';
+
+/** Without a line's own limit, what counts as shorted. The ohm figure is the profile format's. */
+const defaultShort: Readonly<Record<MeasureFunction, number>> = {
+  resistance: 5,
+  continuity: 5,
+  diode: 0.03,
+  'dc-volts': 0,
+};
+
+export interface PlannedPin {
+  readonly index: number;
+  readonly pin: string;
+  readonly line: string;
+  readonly kind: ProfileLine['kind'];
+  readonly group: string | undefined;
+  readonly mate: string | undefined;
+  readonly row: number | undefined;
+  readonly expected: ExpectedBounds;
+  /** At or under this the line counts as shorted, in the function's unit. */
+  readonly shortLimit: number;
+  /** At or over this the line counts as open; null where only overload does. */
+  readonly openLimit: number | null;
+  /** Bulk capacitance: seconds of charging are normal. */
+  readonly charges: boolean;
+}
+
+export interface Plan {
+  readonly function: MeasureFunction;
+  readonly polarity: Polarity;
+  readonly pins: readonly PlannedPin[];
+}
+
+/** @throws RangeError for a pin whose line the profile does not define (a checked profile never has one). */
+export const planWalk = (
+  profile: Profile,
+  measure: { function: MeasureFunction; polarity: Polarity } = profile.measure,
+): Plan => ({
+  function: measure.function,
+  polarity: measure.polarity,
+  pins: profile.connector.pins.map(({ pin, line, row }, index) => {
+    const found = Object.hasOwn(profile.lines, line) ? profile.lines[line] : undefined;
+    if (found === undefined) throw new RangeError(`pin ${pin}: line ${line} is not in the profile`);
+    const shortLimit = found.limits?.short ?? defaultShort[measure.function];
+    return {
+      index,
+      pin,
+      line,
+      kind: found.kind,
+      group: found.group,
+      mate: found.mate,
+      row,
+      expected: boundsOf(found, measure, shortLimit),
+      shortLimit,
+      openLimit: found.limits?.open ?? null,
+      charges: found.charges ?? found.kind === 'supply',
+    };
+  }),
+});
+
+const boundsOf = (
+  line: ProfileLine,
+  measure: { function: MeasureFunction; polarity: Polarity },
+  shortLimit: number,
+): ExpectedBounds => {
+  const expectation = line.expect?.[measure.function];
+  if (expectation !== undefined) return boundsFor(expectation, measure.polarity);
+  if (line.kind === 'ground') return { nominal: 0, low: 0, high: shortLimit };
+  if (line.kind === 'unused') return 'overload';
+  return null;
+};
+
+/** An expected value holds for its own polarity only; without a fitting one there is nothing to compare. */
+const boundsFor = (expectation: Expectation, polarity: Polarity): ExpectedBounds => {
+  if (expectation === 'overload') return 'overload';
+  if (expectation.polarity !== undefined && expectation.polarity !== polarity) return null;
+  const { nominal, tolerance } = expectation;
+  return { nominal, low: nominal * (1 - tolerance), high: nominal * (1 + tolerance) };
+};

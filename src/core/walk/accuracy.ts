@@ -1,0 +1,33 @@
+// The meter's accuracy and resolution at one reading, and the standard uncertainty of a capture from them.
+import type { AccuracyStatement } from '../events.js';
+
+/**
+ * The step of the last digit at a value, where the meter does not tell: the smallest decade step with which
+ * the display's full scale in counts still reaches the value (or the range, when it is known).
+ */
+export const inferResolution = (
+  accuracy: AccuracyStatement,
+  value: number,
+  range: number | undefined,
+): number => {
+  const row = rowAt(accuracy, value, range);
+  if (row.resolution !== null) return row.resolution;
+  const reach = Math.max(Math.abs(range ?? value), 1e-3);
+  return 10 ** Math.ceil(Math.log10(reach / accuracy.fullScaleCounts) - 1e-9);
+};
+
+/** The accuracy row that holds for a range, or for the smallest range that reaches the value. */
+export const rowAt = (
+  accuracy: AccuracyStatement,
+  value: number,
+  range: number | undefined,
+): AccuracyStatement['rows'][number] => {
+  const reach = range ?? Math.abs(value);
+  let found = accuracy.rows[0] as AccuracyStatement['rows'][number];
+  let best = Number.POSITIVE_INFINITY;
+  for (const row of accuracy.rows) {
+    const full = row.fullScale ?? Number.MAX_VALUE;
+    if (full >= reach * (1 - 1e-9) && full < best) [found, best] = [row, full];
+  }
+  return found;
+};

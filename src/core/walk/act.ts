@@ -1,0 +1,110 @@
+// What the technician's acts do to the walk's place. Acts are not in doubt: they hold for every way at once.
+import type { EventOf } from '../events.js';
+import type { ActName } from '../inputs.js';
+import { keepWays, moveAll, placeAt, type Way } from './align.js';
+import { consumeTouch, reopenTouch } from './contact.js';
+import { indexOfPin, likeliestWay, type WalkState, waitsFor } from './state.js';
+
+/** Why an act cannot be carried out now, in words, or null when it can. */
+export const refusal = (state: WalkState, act: ActName, pin: string | undefined): string | null => {
+  const here = state.plan.pins[state.cursor]?.pin;
+  const { touch, rest } = state.contact;
+  switch (act) {
+    case 'open':
+      if (state.stage === 'ground-check')
+        return 'two grounds are touched first; skip leaves that out';
+      if (here === undefined) return 'every pin has been walked';
+      if (rest !== null) return 'the probe still rests on the pin before; lift it first';
+      if (touch !== null && touch.creep.n > 3)
+        return `pin ${here} shows a reading; skip leaves it unread`;
+      return null;
+    case 'next':
+      if (state.stage === 'ground-check')
+        return 'two grounds are touched first; skip leaves that out';
+      if (
+        likeliestWay(state).stage === 'confirming' ||
+        state.question?.question === 'same-or-next'
+      ) {
+        return null;
+      }
+      return here === undefined
+        ? 'every pin has been walked'
+        : `nothing is read at pin ${here} yet; skip leaves it unread`;
+    case 'skip':
+      return here === undefined ? 'every pin has been walked' : null;
+    case 'back':
+      return state.cursor === 0 ? 'this is the first pin' : null;
+    case 'go-to':
+      return pin !== undefined && indexOfPin(state, pin) >= 0
+        ? null
+        : `there is no pin ${pin ?? ''} in this profile`;
+    case 'resume':
+      return state.paused === 'asked' ? null : 'the walk is not paused';
+    case 'pause':
+      return state.paused === null ? null : 'the walk is paused already';
+    case 'dismiss':
+      return state.question === null ? 'no question stands' : null;
+    case 'retake':
+    case 'note':
+    case 'pressing':
+    case 'released':
+    case 'quit':
+      return null;
+  }
+};
+
+export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): WalkState => {
+  switch (act) {
+    case 'next':
+      return state.question?.question === 'same-or-next'
+        ? { ...state, alignment: keepWays(state.alignment, tookTheNextPin(state)) }
+        : {
+            ...state,
+            contact: consumeTouch(state.contact),
+            alignment: moveAll(state.alignment, (way) => ({ ...way, stage: 'done' })),
+          };
+    case 'skip':
+      if (state.stage === 'ground-check') return state;
+      return {
+        ...state,
+        contact: consumeTouch(state.contact),
+        alignment: moveAll(state.alignment, (way) => ({
+          ...way,
+          index: waitsFor(way),
+          stage: 'done',
+          value: null,
+        })),
+      };
+    case 'back':
+      return goTo(state, Math.min(state.cursor, state.plan.pins.length) - 1);
+    case 'go-to':
+      return goTo(state, indexOfPin(state, pin ?? ''));
+    case 'retake': {
+      const { index } = likeliestWay(state);
+      return { ...goTo(state, index), contact: reopenTouch(state.contact) };
+    }
+    case 'open':
+    case 'note':
+    case 'pause':
+    case 'resume':
+    case 'dismiss':
+    case 'pressing':
+    case 'released':
+    case 'quit':
+      return state;
+  }
+};
+
+const goTo = (state: WalkState, index: number): WalkState => ({
+  ...state,
+  contact: consumeTouch(state.contact),
+  alignment: placeAt(state.alignment, index),
+  pending: [],
+});
+
+const tookTheNextPin =
+  (state: WalkState) =>
+  (way: Way): boolean => {
+    const newest = state.pending.at(-1)?.touch;
+    return way.book?.capture === newest && way.book?.role === 'first';
+  };

@@ -1,0 +1,156 @@
+// Decides that a touch is captured: it has settled, and the verdict can no longer change or will not become
+// surer by waiting.
+import type { EventOf } from '../events.js';
+import type { PlannedPin } from '../profile/plan.js';
+import { inferResolution } from './accuracy.js';
+import { captureUncertainty } from './capture-uncertainty.js';
+import { judge, leastConfidence } from './judge.js';
+import { gapLikelihood } from './likelihood.js';
+
+import { type Settle, settle } from './settle.js';
+import { likeliestWay, type WalkState, waitsFor } from './state.js';
+import { isGround, mayBeTap } from './tap.js';
+import { tellCaptures, tellPlace } from './tell.js';
+import type { Teller } from './teller.js';
+import { contactFloor } from './usable.js';
+
+/** How long a settled touch may wait for a verdict near a limit to become sure, seconds. */
+const patienceS = 1;
+/** Under this share of the whole uncertainty, more readings cannot make the verdict surer. */
+const improvableShare = 0.5;
+/** Probability before any reading that a line charges slowly. */
+const slowSupply = 0.4;
+const slowSignal = 0.02;
+
+export const captureIfSettled = (teller: Teller): void => {
+  const { state } = teller;
+  if (state.stage === 'closed' || state.contact.touch === null) return;
+  const touch = readTouch(state);
+  if (touch.phase !== 'settled' && touch.phase !== 'wobbling') return;
+  const captured = captureOf(state, touch);
+  if (state.stage === 'ground-check') checkGround(teller, captured);
+  else if (touch.phase === 'wobbling' || isWorthNaming(state, touch, captured)) {
+    take(teller, captured);
+  }
+};
+
+/** The present touch, as the settle test sees it. */
+export const readTouch = (state: WalkState): Settle => {
+  const { contact, noise, plan } = state;
+  const value = contact.touch?.creep.last ?? 0;
+  return settle(contact, {
+    noise,
+    resolution: resolutionAt(state, value),
+    floor: contactFloor(plan.function),
+    slow: pinInReach(state)?.charges === true ? slowSupply : slowSignal,
+  });
+};
+
+/** The technician answered that the line is open. */
+export const captureAnsweredOpen = (teller: Teller, t: number): void => {
+  const { state } = teller;
+  take(teller, {
+    type: 'touch-captured',
+    t,
+    touch: state.nextTouch,
+    overload: true,
+    standardUncertainty: null,
+    residualSquares: 0,
+    readings: 0,
+    resolution: resolutionAt(state, 0),
+    from: state.contact.air?.from ?? t,
+    to: t,
+  });
+};
+
+const take = (teller: Teller, captured: EventOf<'touch-captured'>): void => {
+  const { question } = teller.state;
+  if (question !== null && captured.value !== undefined) {
+    teller.tell({
+      type: 'question-answered',
+      t: captured.t,
+      question: question.question,
+      pin: question.pin,
+      by: 'contact',
+    });
+  }
+  teller.tell(captured);
+  tellCaptures(teller, captured.t);
+  tellPlace(teller, captured.t, false);
+};
+
+const pinInReach = (state: WalkState): PlannedPin | undefined =>
+  state.plan.pins[waitsFor(likeliestWay(state))];
+
+const resolutionAt = (state: WalkState, value: number): number => {
+  const { reading } = state;
+  const told = reading !== null && 'resolution' in reading ? reading.resolution : undefined;
+  const range = reading !== null && 'range' in reading ? reading.range : undefined;
+  return told ?? inferResolution(state.accuracy, value, range);
+};
+
+const captureOf = (
+  state: WalkState,
+  touch: Extract<Settle, { level: number }>,
+): EventOf<'touch-captured'> => {
+  const { contact, accuracy, t } = state;
+  const { creep, range } = contact.touch as NonNullable<typeof contact.touch>;
+  const wobble = touch.phase === 'wobbling';
+  const resolution = resolutionAt(state, touch.level);
+  return {
+    type: 'touch-captured',
+    t,
+    touch: state.nextTouch,
+    value: touch.level,
+    ...(wobble ? { wobble: true as const } : {}),
+    standardUncertainty: captureUncertainty(accuracy, {
+      value: touch.level,
+      range,
+      resolution,
+      deviation: wobble ? touch.scatter : touch.levelDeviation,
+    }),
+    residualSquares: touch.residualSquares,
+    readings: creep.n,
+    ...(range === undefined ? {} : { range }),
+    resolution,
+    from: creep.startT,
+    to: creep.lastT,
+  };
+};
+
+const isWorthNaming = (
+  state: WalkState,
+  touch: Extract<Settle, { level: number }>,
+  captured: EventOf<'touch-captured'>,
+): boolean => {
+  const { value, standardUncertainty } = captured;
+  if (value === undefined || standardUncertainty === null) return true;
+  if (mayBeTap(state, value)) return false;
+  const pin = pinInReach(state);
+  if (pin === undefined) return true;
+  const { confidence } = judge(pin, { value, standardUncertainty });
+  return (
+    confidence >= leastConfidence ||
+    touch.levelDeviation < improvableShare * standardUncertainty ||
+    captured.to - captured.from >= patienceS
+  );
+};
+
+/** The ground check: two touches of ground with a lift between them. */
+const checkGround = (teller: Teller, { t, value = 0 }: EventOf<'touch-captured'>): void => {
+  const { contact, grounds } = teller.state;
+  if (!isGround(teller.state, value)) {
+    teller.tell({ type: 'ground-missed', t, value });
+    return;
+  }
+  const { slip, lift } = gapLikelihood(contact.gap);
+  if (grounds === 1 && lift <= 3 * slip && contact.gap.leftT !== null) {
+    teller.tell({ type: 'ground-touched', t, value, which: 1 });
+    return;
+  }
+  teller.tell({ type: 'ground-touched', t, value, which: grounds === 0 ? 1 : 2 });
+  if (teller.state.grounds === 2) {
+    teller.tell({ type: 'ground-checked', t, outcome: 'good' });
+    tellPlace(teller, t, true);
+  }
+};

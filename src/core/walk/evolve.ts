@@ -1,0 +1,193 @@
+// Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
+import type { EventOf, WalkEvent } from '../events.js';
+import { isBlank, isFault, isOverload, type Reading } from '../reading.js';
+import { inferResolution } from './accuracy.js';
+import { applyAct } from './act.js';
+import { alignCapture, moveAll, nameCapture } from './align.js';
+import { consumeTouch, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
+import { isNormal, judge } from './judge.js';
+import { learnNoise, noiseAt } from './noise.js';
+import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
+import { contactFloor, isResidualCharge, unusable } from './usable.js';
+
+/** Probability over all ways with which a capture's pin counts as known. */
+export const surelyNamed = 0.99;
+const keptNamed = 12;
+
+export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
+  const timed = event.t === state.t ? state : { ...state, t: event.t };
+  switch (event.type) {
+    case 'reading-taken':
+      return takeReading(timed, event);
+    case 'touch-captured':
+      return takeCapture(timed, event);
+    case 'act-taken':
+      return applyAct(timed, event);
+    case 'link-changed':
+      return { ...timed, link: event.change };
+    case 'ground-touched':
+      return { ...timed, grounds: event.which, contact: restOn(timed.contact, event.value) };
+    case 'ground-missed':
+      return { ...timed, contact: restOn(timed.contact, event.value) };
+    case 'ground-checked':
+      return { ...timed, stage: 'walking', contact: consumeTouch(timed.contact) };
+    case 'ground-doubted':
+      return { ...timed, opensInARow: 0 };
+    case 'pin-reached':
+      return {
+        ...timed,
+        stage: 'walking',
+        cursor: indexOfPin(timed, event.pin),
+        reachedT: event.t,
+        hushed: false,
+      };
+    case 'question-asked':
+      return { ...timed, question: { question: event.question, pin: event.pin, t: event.t } };
+    case 'question-answered':
+      return { ...timed, question: null, hushed: event.by === 'act' };
+    case 'walk-held':
+      return {
+        ...timed,
+        hold: { reason: event.reason, detail: event.detail },
+        contact: event.reason === 'frozen-display' ? timed.contact : afterBlindness(timed),
+      };
+    case 'walk-freed':
+      return { ...timed, hold: null };
+    case 'walk-paused':
+      return { ...timed, paused: event.reason, contact: afterBlindness(timed) };
+    case 'walk-continued':
+      return { ...timed, paused: null, reachedT: event.t };
+    case 'pin-settled':
+      return takeSettled(timed, event);
+    case 'pin-judged':
+      return takeJudged(timed, event);
+    case 'walk-finished':
+      return { ...timed, stage: 'finished', cursor: timed.plan.pins.length };
+    case 'session-closed':
+      return { ...timed, stage: 'closed' };
+    case 'session-opened':
+    case 'session-resumed':
+    case 'meter-spoke':
+    case 'cue-given':
+    case 'act-refused':
+    case 'walk-realigned':
+      return timed;
+  }
+};
+
+/** What the probe does while nobody watches is unknown: slip and lift are then equally likely. */
+const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
+  ...noContact,
+  periodS: contact.periodS,
+});
+
+const takeReading = (state: WalkState, reading: Reading): WalkState => {
+  if (state.paused !== null) return { ...state, reading };
+  const { contact, plan } = state;
+  const { t } = reading;
+  if (isFault(reading) || isBlank(reading) || unusable(plan, reading) !== null) {
+    return { ...state, reading, contact: seeNothing(contact, t) };
+  }
+  if (isOverload(reading))
+    return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
+
+  const { value, range } = reading;
+  const resolution = reading.resolution ?? inferResolution(state.accuracy, value, range);
+  if (isResidualCharge(plan.function, value, resolution)) {
+    return { ...state, reading, contact: seeNothing(contact, t), negatives: state.negatives + 1 };
+  }
+  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
+  if (openLimit !== null && value >= openLimit) {
+    return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
+  }
+  const floor = Math.max(contactFloor(plan.function), 3 * resolution);
+  const scale = { noise: noiseAt(state.noise, value, resolution, floor / 10), floor };
+  return { ...state, reading, contact: seeValue(contact, t, value, range, scale), negatives: 0 };
+};
+
+const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
+  const { value, wobble, touch } = capture;
+  const pending = [...state.pending, capture];
+  const nextTouch = touch + 1;
+  if (value === undefined) {
+    const alignment = moveAll(state.alignment, (way) => {
+      const index = way.stage === 'done' ? way.index + 1 : way.index;
+      const book = { capture: touch, index, role: 'answer' as const, before: way.book };
+      return { ...way, index, stage: 'done', value: null, book };
+    });
+    return { ...state, pending, nextTouch, alignment };
+  }
+  const alignment = alignCapture(
+    state.alignment,
+    state.plan,
+    { capture: touch, value, gap: state.contact.gap },
+    (pin, seen) =>
+      wobble === undefined &&
+      isNormal(judge(pin, { value: seen, standardUncertainty: capture.standardUncertainty ?? 0 })),
+  );
+  const slips = (candidate: EventOf<'touch-captured'>): boolean => {
+    const naming = nameCapture(alignment, candidate.touch);
+    return naming?.role === 'slip' && naming.probability >= surelyNamed;
+  };
+  return {
+    ...state,
+    nextTouch,
+    alignment,
+    pending: pending.filter((candidate) => !slips(candidate)),
+    hushed: false,
+    contact: restOn(state.contact, value),
+    noise: wobble
+      ? state.noise
+      : learnNoise(state.noise, {
+          residualSquares: capture.residualSquares,
+          level: value,
+          n: capture.readings,
+          resolution: capture.resolution,
+        }),
+  };
+};
+
+const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
+  const index = indexOfPin(state, settled.pin);
+  const capture =
+    state.pending.find(({ touch }) => touch === settled.touch) ??
+    state.named.find(({ capture: { touch } }) => touch === settled.touch)?.capture;
+  const named = state.named.filter(({ capture: { touch } }) => touch !== settled.touch);
+  return {
+    ...withPin(state, index, (record) => ({
+      ...record,
+      value: settled.value ?? null,
+      overload: settled.overload ?? false,
+      standardUncertainty: settled.standardUncertainty,
+      touch: settled.touch,
+    })),
+    pending: state.pending.filter(({ touch }) => touch !== settled.touch),
+    named: capture === undefined ? named : [...named.slice(1 - keptNamed), { capture, index }],
+  };
+};
+
+const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState => {
+  const index = indexOfPin(state, judged.pin);
+  const { verdict, confidence, expected, agreed } = judged;
+  const cleared = verdict === 'unread' ? unreadPin : {};
+  return {
+    ...withPin(state, index, (record) => ({
+      ...record,
+      ...cleared,
+      verdict,
+      confidence,
+      expected,
+      agreed,
+    })),
+    opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
+  };
+};
+
+const withPin = (
+  state: WalkState,
+  index: number,
+  change: (record: PinRecord) => PinRecord,
+): WalkState => ({
+  ...state,
+  pins: state.pins.map((record, at) => (at === index ? change(record) : record)),
+});

@@ -1,0 +1,43 @@
+// The questions of the walk. An open line is invisible: probe in the air and probe on an open line read the
+// same, so after a dwell the walk asks, and never steps by itself. Two taps on ground answer yes.
+
+import { captureAnsweredOpen } from './capture.js';
+import { cursorPin, likeliestWay, type WalkState } from './state.js';
+import { isTap } from './tap.js';
+import type { Teller } from './teller.js';
+
+/** Seconds of overload at a pin before the walk asks. Common practice, no source. */
+export const dwellS = 2.5;
+const longestPauseS = 1.6;
+/** Overload after the second tap, so that a third touch is not under way. */
+const quietS = 0.3;
+
+export const askIfOpen = (teller: Teller): void => {
+  const { state } = teller;
+  const pin = cursorPin(state);
+  const { air } = state.contact;
+  if (state.stage !== 'walking' || pin === undefined || air === null) return;
+  if (state.question !== null || state.hushed || likeliestWay(state).stage === 'confirming') return;
+  if (state.pending.length > 0 || state.t - Math.max(air.from, state.reachedT) < dwellS) return;
+  teller.tell({ type: 'question-asked', t: state.t, question: 'open', pin: pin.pin });
+};
+
+/** Two taps on ground while the question stands say "yes, open". */
+export const answerByTaps = (teller: Teller): void => {
+  const { state } = teller;
+  const { question, contact } = state;
+  if (question?.question !== 'open' || contact.air === null) return;
+  const [first, second] = contact.ended.slice(-2);
+  if (first === undefined || second === undefined) return;
+  if (first.from < question.t || state.t - contact.air.from < quietS) return;
+  if (!isTap(state, first) || !isTap(state, second)) return;
+  if (second.from - first.to > longestPauseS) return;
+  teller.tell({
+    type: 'question-answered',
+    t: state.t,
+    question: 'open',
+    pin: question.pin,
+    by: 'ground-taps',
+  });
+  captureAnsweredOpen(teller, state.t);
+};

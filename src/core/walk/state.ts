@@ -1,0 +1,122 @@
+// Everything the walk knows, folded from its events and from nothing else.
+import type {
+  AccuracyStatement,
+  EventOf,
+  ExpectedBounds,
+  HoldReason,
+  Question,
+  Verdict,
+} from '../events.js';
+import type { LinkChange } from '../inputs.js';
+import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
+import type { Reading } from '../reading.js';
+import { type Alignment, startAt, type Way } from './align.js';
+import { type Contact, noContact } from './contact.js';
+import { type Noise, unknownNoise } from './noise.js';
+
+export type Capture = EventOf<'touch-captured'>;
+
+/** What is known of one pin. The last judgement counts. */
+export interface PinRecord {
+  readonly verdict: Verdict;
+  readonly confidence: number;
+  readonly expected: ExpectedBounds;
+  readonly agreed: boolean;
+  readonly value: number | null;
+  readonly overload: boolean;
+  readonly standardUncertainty: number | null;
+  readonly touch: number | null;
+}
+
+export type WalkStage = 'ground-check' | 'walking' | 'finished' | 'closed';
+
+export interface WalkState {
+  readonly plan: Plan;
+  readonly accuracy: AccuracyStatement;
+  readonly groundCheck: boolean;
+  readonly stage: WalkStage;
+  /** Time of the latest event. */
+  readonly t: number;
+  readonly reading: Reading | null;
+  readonly contact: Contact;
+  readonly noise: Noise;
+  readonly alignment: Alignment;
+  /** Index of the pin the walk waits for; the number of pins when all are done. */
+  readonly cursor: number;
+  readonly reachedT: number;
+  /** One record a pin, in walking order. */
+  readonly pins: readonly PinRecord[];
+  /** Captures whose pin is still in doubt or not yet told, oldest first. */
+  readonly pending: readonly Capture[];
+  /** The latest captures that were told, with the pin they were given. */
+  readonly named: readonly { readonly capture: Capture; readonly index: number }[];
+  readonly nextTouch: number;
+  readonly question: {
+    readonly question: Question;
+    readonly pin: string;
+    readonly t: number;
+  } | null;
+  /** A question was dismissed at this pin and is not asked again before the next touch. */
+  readonly hushed: boolean;
+  readonly hold: { readonly reason: HoldReason; readonly detail: string } | null;
+  readonly paused: 'asked' | 'link-lost' | 'meter-silent' | null;
+  /** Ground touches seen in the ground check. */
+  readonly grounds: number;
+  /** Negative readings in a row. */
+  readonly negatives: number;
+  readonly opensInARow: number;
+  readonly link: LinkChange | null;
+}
+
+export const unreadPin: PinRecord = {
+  verdict: 'unread',
+  confidence: 1,
+  expected: null,
+  agreed: false,
+  value: null,
+  overload: false,
+  standardUncertainty: null,
+  touch: null,
+};
+
+export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
+  const plan = planWalk(opened.profile.content, opened.measure);
+  return {
+    plan,
+    accuracy: opened.accuracy,
+    groundCheck: opened.groundCheck,
+    stage: opened.groundCheck ? 'ground-check' : 'walking',
+    t: opened.t,
+    reading: null,
+    contact: noContact,
+    noise: unknownNoise,
+    alignment: startAt(0),
+    cursor: 0,
+    reachedT: opened.t,
+    pins: plan.pins.map(({ expected }) => ({ ...unreadPin, expected })),
+    pending: [],
+    named: [],
+    nextTouch: 0,
+    question: null,
+    hushed: false,
+    hold: null,
+    paused: null,
+    grounds: 0,
+    negatives: 0,
+    opensInARow: 0,
+    link: null,
+  };
+};
+
+/** The likeliest way the captures lie along the connector. */
+export const likeliestWay = (state: WalkState): Way => state.alignment[0] as Way;
+
+/** The pin a way waits for next; the number of pins when it has passed the last. */
+export const waitsFor = (way: Way): number => (way.stage === 'done' ? way.index + 1 : way.index);
+
+/** The pin the walk waits for, or undefined when all are done. */
+export const cursorPin = (state: WalkState): PlannedPin | undefined =>
+  state.plan.pins[state.cursor];
+
+export const indexOfPin = (state: WalkState, pin: string): number =>
+  state.plan.pins.findIndex((planned) => planned.pin === pin);
