@@ -1,0 +1,20 @@
+// What the benchmark asks of a program: a profile and inputs in, events out. Two ways in: the walk's own
+// modules in this process, and the built program reading files.
+import type { Input } from '../../../src/core/inputs.js';
+import type { Profile } from '../../../src/core/profile/profile-format.js';
+import type { ScoredEvent } from './scored-event.js';
+import type { ToldAccuracy } from './walk-truth.js';
+
+export interface EngineOptions {
+  /** Accuracy and counts of the meter; null leaves the program to its own assumption. */
+  readonly accuracy: ToldAccuracy;
+}
+
+export type Engine = (
+  profile: Profile,
+  inputs: Iterable<Input>,
+  options: EngineOptions,
+) => readonly ScoredEvent[] | Promise<readonly ScoredEvent[]>;
+
+/** The walk's modules in this process; null until they are plugged in here. */
+export const inProcessEngine: Engine | null = null;
