@@ -78,8 +78,9 @@ const bodies = {
   'session-opened': z.strictObject({
     format: z.literal(sessionFormat),
     program: z.string(),
-    wallTime: z.string(),
-    zone: z.string(),
+    /** ISO 8601; null in a rerun, whose log knows no wall time. */
+    wallTime: z.string().nullable(),
+    zone: z.string().nullable(),
     link: z.string(),
     simulated: z.boolean(),
     profile: source.extend({ content: profileFormat }),

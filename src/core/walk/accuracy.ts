@@ -1,5 +1,9 @@
 // The meter's accuracy and resolution at one reading, and the standard uncertainty of a capture from them.
 import type { AccuracyStatement } from '../events.js';
+import { type MeasureFunction, siUnit } from '../reading.js';
+
+/** Full scale of the lowest range meters have, in ohm and in volt. Common practice, no source. */
+const lowestRange = { 'Ω': 400, V: 1 } as const;
 
 /**
  * The step of the last digit at a value, where the meter does not tell: the smallest decade step with which
@@ -7,12 +11,13 @@ import type { AccuracyStatement } from '../events.js';
  */
 export const inferResolution = (
   accuracy: AccuracyStatement,
+  measure: MeasureFunction,
   value: number,
   range: number | undefined,
 ): number => {
   const row = rowAt(accuracy, value, range);
   if (row.resolution !== null) return row.resolution;
-  const reach = Math.max(Math.abs(range ?? value), 1e-3);
+  const reach = range ?? Math.max(Math.abs(value), lowestRange[siUnit(measure)]);
   return 10 ** Math.ceil(Math.log10(reach / accuracy.fullScaleCounts) - 1e-9);
 };
 

@@ -56,7 +56,7 @@ const habits = {
   slip: 0.1,
   awaiting: { here: 0.985, ahead: 0.005 },
   confirming: { again: 0.93, next: 0.06, ahead: 0.001 },
-  done: { again: 0.01, next: 0.985, ahead: 0.003 },
+  done: { again: 0.0003, next: 0.99, ahead: 0.003 },
   /** Added to `ahead` when a touch went by uncaptured, or the pin between shows nothing by design. */
   passedUncaptured: 0.25,
   passedUnseen: 0.2,

@@ -86,7 +86,7 @@ const resolutionAt = (state: WalkState, value: number): number => {
   const { reading } = state;
   const told = reading !== null && 'resolution' in reading ? reading.resolution : undefined;
   const range = reading !== null && 'range' in reading ? reading.range : undefined;
-  return told ?? inferResolution(state.accuracy, value, range);
+  return told ?? inferResolution(state.accuracy, state.plan.function, value, range);
 };
 
 const captureOf = (

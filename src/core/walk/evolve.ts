@@ -92,7 +92,7 @@ const takeReading = (state: WalkState, reading: Reading): WalkState => {
     return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
 
   const { value, range } = reading;
-  const resolution = reading.resolution ?? inferResolution(state.accuracy, value, range);
+  const resolution = reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
   if (isResidualCharge(plan.function, value, resolution)) {
     return { ...state, reading, contact: seeNothing(contact, t), negatives: state.negatives + 1 };
   }

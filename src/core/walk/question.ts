@@ -2,7 +2,7 @@
 // same, so after a dwell the walk asks, and never steps by itself. Two taps on ground answer yes.
 
 import { captureAnsweredOpen } from './capture.js';
-import { cursorPin, likeliestWay, type WalkState } from './state.js';
+import { cursorPin, likeliestWay } from './state.js';
 import { isTap } from './tap.js';
 import type { Teller } from './teller.js';
 

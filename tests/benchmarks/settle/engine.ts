@@ -2,6 +2,8 @@
 // modules in this process, and the built program reading files.
 import type { Input } from '../../../src/core/inputs.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
+import { assumedAccuracy, openLog, statedAccuracy } from '../../../src/core/walk/open-session.js';
+import { rerun } from '../../../src/core/walk/rerun.js';
 import type { ScoredEvent } from './scored-event.js';
 import type { ToldAccuracy } from './walk-truth.js';
 
@@ -16,5 +18,9 @@ export type Engine = (
   options: EngineOptions,
 ) => readonly ScoredEvent[] | Promise<readonly ScoredEvent[]>;
 
-/** The walk's modules in this process; null until they are plugged in here. */
-export const inProcessEngine: Engine | null = null;
+/** The walk's modules in this process. */
+export const inProcessEngine: Engine = (profile, inputs, { accuracy }) => {
+  const stated = accuracy === null ? assumedAccuracy : statedAccuracy(accuracy);
+  const opened = openLog({ content: profile, sha256: '' }, null, stated, 'log');
+  return [...rerun(opened, inputs)].filter(({ type }) => type !== 'reading-taken');
+};
