@@ -91,7 +91,7 @@ const explainUnion = (
     {
       path,
       what: `${show(found)} fits none of the forms allowed here`,
-      fix: `give one of ${alternatives.join(', ')}`,
+      fix: `give one of ${[...new Set(alternatives)].join(', ')}`,
     },
   ];
 };
