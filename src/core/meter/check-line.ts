@@ -52,12 +52,12 @@ const checkRanges = (driver: Driver, grammar: LineGrammar): Problem[] =>
     };
   });
 
-/** Two units of one function may share a factor, but a function must not be told two ways. */
+/** Where the unit is left out, the function asked for decides; a unit that is sent must name one quantity. */
 const checkUnits = (grammar: LineGrammar): Problem[] => {
   const volt = ['diode', 'dc-volts'];
   return Object.entries(grammar.units ?? {}).flatMap(([unit, { functions }]) => {
     const kinds = new Set(functions.map((measure) => volt.includes(measure)));
-    if (kinds.size < 2) return [];
+    if (unit === '' || kinds.size < 2) return [];
     return {
       path: ['line', 'units', unit, 'functions'],
       what: 'one unit cannot be both ohm and volt',

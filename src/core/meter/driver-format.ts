@@ -33,6 +33,8 @@ const overload = z.strictObject({
   atLeast: z.number().positive().optional(),
   /** A magnitude at or over this is the meter's figure for a failed measurement: a fault. */
   faultAtLeast: z.number().positive().optional(),
+  /** True where 9.91E37 means that nothing was measured; many meters send it for an overload. */
+  notANumberIsBlank: z.boolean().optional(),
   /** Texts in place of the number, compared without the blanks around them. */
   texts: z.array(z.string().min(1)).optional(),
 });

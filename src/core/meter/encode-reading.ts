@@ -14,7 +14,7 @@ export type Sayable = (ValueReading | OverloadReading | BlankReading) & {
   readonly function: MeasureFunction;
 };
 
-/** How SCPI instruments answer unless their driver says otherwise; not-a-number stands for a blank. */
+/** How SCPI instruments answer unless their driver says otherwise. They have no blank: not-a-number is nearest. */
 const scpiSpeak: Speak = {
   line: '{value}',
   number: { notation: 'exponent', plus: '+', digits: 8 },

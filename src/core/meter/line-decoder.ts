@@ -74,8 +74,8 @@ export const lineDecoder = (driver: Driver, grammar: LineGrammar): MeterDecoder 
         return { ...ranged, overload: true };
       case 'failed':
         return faultOf(t, 'failed measurement', frame);
-      case 'no-reading':
-        return faultOf(t, 'no reading', frame);
+      case 'blank':
+        return { ...ranged, blank: true };
       case 'value': {
         const value = numberValue(number, unit?.factor ?? 1, range?.factor ?? 1);
         if (!plausible(measure, value)) return faultOf(t, 'beyond any range', frame);

@@ -30,8 +30,8 @@ export const scpiDecoder = (driver: Driver, talk: ScpiTalk): MeterDecoder => {
         return overload;
       case 'failed':
         return faultOf(t, 'failed measurement', frame);
-      case 'no-reading':
-        return faultOf(t, 'no reading', frame);
+      case 'blank':
+        return { t, ...contextOf(asked), blank: true };
       case 'value': {
         if (!plausible(asked.function, value)) return faultOf(t, 'beyond any range', frame);
         // Bench meters pad the digits, so that the last one tells nothing: the accuracy table does.
