@@ -1,0 +1,28 @@
+// What is believed about a true value around its estimate: somewhere within a rectangle, blurred by a normal
+// error. Either part may be zero.
+import { type Contribution, contributed } from './contribution.js';
+
+export interface Spread {
+  /** Half the width of the rectangle, in the unit of the value. */
+  readonly halfWidth: number;
+  /** Standard deviation of the normal part, in the same unit. */
+  readonly normal: number;
+}
+
+export const normalSpread = (standardUncertainty: number): Spread => ({
+  halfWidth: 0,
+  normal: standardUncertainty,
+});
+
+/** The largest rectangle of a budget stays one; all other rows together count as normal. */
+export function spreadOfBudget(budget: readonly Contribution[]): Spread {
+  const rectangles = budget.filter((row) => row.distribution === 'rectangular');
+  const largest = rectangles.reduce<Contribution | null>(
+    (best, row) => (best && contributed(best) >= contributed(row) ? best : row),
+    null,
+  );
+  return {
+    halfWidth: largest ? Math.sqrt(3) * contributed(largest) : 0,
+    normal: Math.hypot(...budget.filter((row) => row !== largest).map(contributed)),
+  };
+}
