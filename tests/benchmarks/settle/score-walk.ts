@@ -47,14 +47,17 @@ export interface WalkScore {
   readonly delays: readonly number[];
 }
 
-/** A reading stands for the period before it, so its middle is what was touched. */
-const middleOf = (walk: GeneratedWalk, event: Settled): number =>
-  event.overload === true ? event.t : (event.to ?? event.t) - 0.5 / walk.meter.rate;
+/**
+ * The moment a capture speaks of. A name may be given later than the reading was taken, so the last reading
+ * used counts where the program tells it; a reading stands for the period before it, so its middle counts.
+ */
+const momentOf = (walk: GeneratedWalk, { overload, to, t }: Settled): number =>
+  (to ?? t) - (overload === true ? 0 : 0.5 / walk.meter.rate);
 
 /** The touch a capture was taken from: the one under way, else the last one before. */
 export const contactOf = (walk: GeneratedWalk, event: Settled): Contact | undefined => {
-  const middle = middleOf(walk, event);
-  return walk.contacts.findLast(({ start }) => start <= middle);
+  const moment = momentOf(walk, event);
+  return walk.contacts.findLast(({ start }) => start <= moment);
 };
 
 const isWrong = (walk: GeneratedWalk, event: Settled, contact: Contact): boolean => {
