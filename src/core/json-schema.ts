@@ -1,0 +1,12 @@
+// The formats of hand-written files as JSON Schema, for editors that check and complete while typing. Made of
+// the same zod schemas that read the files; what those refuse beyond their shape, `check` says.
+import { z } from 'zod';
+import { driverFormat } from './meter/driver-format.js';
+import { profileFormat } from './profile/profile-format.js';
+
+const formats = { driver: driverFormat, profile: profileFormat } as const;
+export type FormatKind = keyof typeof formats;
+
+/** JSON Schema, draft 2020-12, of one format: the same object contents at every call. */
+export const jsonSchemaOf = (kind: FormatKind): Readonly<Record<string, unknown>> =>
+  z.toJSONSchema(formats[kind], { io: 'input' });
