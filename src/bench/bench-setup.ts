@@ -1,0 +1,54 @@
+// Puts a bench together from its name, a driver and a profile. Everything that can be asked for is checked
+// here, before anything runs.
+import type { Act } from '../core/inputs.js';
+import type { Driver } from '../core/meter/driver-format.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import type { MeasureFunction, Polarity } from '../core/reading.js';
+import { usualRanging } from './autorange.js';
+import type { BenchName, PaceName } from './bench-name.js';
+import { withCounts } from './display.js';
+import { usualError } from './meter.js';
+import { atSpeed, easyPace, type Pace, steadyPace, usualPace } from './pace.js';
+import { scenarioOf } from './scenarios.js';
+import type { VirtualMeterSetup } from './virtual-meter.js';
+
+export interface BenchParts {
+  readonly bench: BenchName;
+  readonly driver: Driver;
+  readonly profile: Profile;
+  /** What the walk measures; absent: what the profile says. */
+  readonly measure?: { readonly function: MeasureFunction; readonly polarity: Polarity };
+  /** Does the technician hear the program? Only in the same process. */
+  readonly hears: boolean;
+  /** Takes the technician's key presses; absent where only probes reach the program. */
+  readonly act?: (act: Act) => void;
+}
+
+const paces: Readonly<Record<PaceName, Pace>> = {
+  easy: easyPace,
+  usual: usualPace,
+  steady: steadyPace,
+};
+
+/** @throws RangeError when scenario, driver and profile do not go together; the message says why. */
+export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
+  const { bench, profile, act } = parts;
+  const scenario = scenarioOf(bench.scenario);
+  const driver = bench.counts === undefined ? parts.driver : withCounts(parts.driver, bench.counts);
+  return {
+    driver,
+    profile,
+    measure: parts.measure ?? profile.measure,
+    faults: scenario.faults(profile),
+    troubles: scenario.troubles ?? [],
+    seed: bench.seed,
+    pace: atSpeed(paces[bench.pace], bench.speed),
+    hears: parts.hears ? bench.answers : null,
+    readingsPerS: bench.rate ?? driver.readingsPerS,
+    error: { ...usualError, ...scenario.error },
+    ranging: usualRanging,
+    range: null,
+    autoOffS: null,
+    ...(act === undefined ? {} : { act }),
+  };
+};

@@ -1,0 +1,104 @@
+// What a probe does on its way to a pin, on it and off it again, with the mishaps of the pace. Each gesture
+// leaves the hands in a known state; none decides where to go.
+import type { Numbered } from '../core/events.js';
+import { type Body, type Gesture, listen, pass } from './body.js';
+import { draw } from './pace.js';
+
+/** Puts the probe on the pin: perhaps beside it first, always with bounces, and plans a slip or none. */
+export function* land(body: Body, pinIndex: number): Gesture<void> {
+  const { random, pace } = body;
+  if (random.chance(pace.neighbourChance)) {
+    const neighbour = beside(body, pinIndex);
+    touch(body, neighbour);
+    yield* pass(body, draw(random, pace.neighbourS));
+    touch(body, null);
+    yield* pass(body, draw(random, pace.stepOverS));
+  }
+  yield* settleOn(body, pinIndex);
+  body.slipAtS = random.chance(pace.slipChance) ? body.nowS + draw(random, pace.slipAfterS) : null;
+}
+
+/** Keeps the probe where it is until something is heard (returned) or until `untilS` (null). */
+export function* hold(body: Body, untilS: number): Gesture<Numbered | null> {
+  while (body.slipAtS !== null && body.slipAtS < untilS) {
+    const heard = yield* listen(body, body.slipAtS);
+    if (heard !== null) return heard;
+    yield* slip(body);
+  }
+  return yield* listen(body, untilS);
+}
+
+/** Holds for so long whatever is said. */
+export function* keepStill(body: Body, seconds: number): Gesture<void> {
+  const untilS = body.nowS + seconds;
+  while (body.slipAtS !== null && body.slipAtS < untilS) {
+    yield* pass(body, body.slipAtS - body.nowS);
+    yield* slip(body);
+  }
+  yield* pass(body, Math.max(0, untilS - body.nowS));
+}
+
+/** Takes the probe off and brings it over the next place. */
+export function* lift(body: Body): Gesture<void> {
+  const { random, pace } = body;
+  touch(body, null);
+  body.slipAtS = null;
+  yield* pass(body, draw(random, pace.liftS));
+  if (random.chance(pace.huntChance)) yield* pass(body, draw(random, pace.huntS));
+}
+
+/** Two short touches on a ground that is known to read: the answer "open" given with the probe. */
+export function* tapGroundTwice(body: Body): Gesture<void> {
+  const { random, pace, readingsPerS } = body;
+  const ground = body.goodGrounds[0] ?? groundPlaces(body)[0];
+  if (ground === undefined) return;
+  touch(body, null);
+  body.slipAtS = null;
+  yield* pass(body, draw(random, pace.liftS));
+  for (const last of [false, true]) {
+    yield* settleOn(body, ground);
+    yield* pass(body, Math.max(tapReadings / readingsPerS, draw(random, pace.tapS)));
+    touch(body, null);
+    if (!last) yield* pass(body, Math.max(gapReadings / readingsPerS, draw(random, pace.tapS)));
+  }
+}
+
+/** A tap and the gap between two must show on slow meters as well. */
+const tapReadings = 2.5;
+const gapReadings = 2;
+
+/** Places of the ground pins in walking order. */
+export const groundPlaces = (body: Body): number[] =>
+  body.profile.connector.pins.flatMap(({ line }, index) =>
+    body.profile.lines[line]?.kind === 'ground' ? [index] : [],
+  );
+
+function* slip(body: Body): Gesture<void> {
+  const at = body.probing.pinIndex;
+  body.slipAtS = null;
+  touch(body, null);
+  yield* pass(body, draw(body.random, body.pace.slipS));
+  if (at !== null) yield* settleOn(body, at);
+}
+
+function* settleOn(body: Body, pinIndex: number): Gesture<void> {
+  const { random, pace } = body;
+  touch(body, pinIndex);
+  for (let left = random.below(pace.bounces + 1); left > 0; left -= 1) {
+    yield* pass(body, draw(random, pace.bounceS));
+    touch(body, null);
+    yield* pass(body, draw(random, pace.bounceS));
+    touch(body, pinIndex);
+  }
+}
+
+const touch = (body: Body, pinIndex: number | null): void => {
+  body.probing = { ...body.probing, pinIndex };
+};
+
+/** The pin before or after; at an end of the walk, the one there is. */
+const beside = (body: Body, pinIndex: number): number => {
+  const last = body.profile.connector.pins.length - 1;
+  const side = pinIndex + (body.random.chance(0.5) ? 1 : -1);
+  return side < 0 ? Math.min(1, last) : side > last ? Math.max(0, last - 1) : side;
+};
