@@ -1,7 +1,11 @@
 // Each kind of error, made by hand, is counted once and as what it is.
 import { describe, expect, it } from 'vitest';
+import { generateWalk } from '../benchmarks/settle/generate-walk.js';
+import { mixtures } from '../benchmarks/settle/mixtures/all.js';
 import { scoreWalk } from '../benchmarks/settle/score-walk.js';
+import type { ScoredEvent } from '../benchmarks/settle/scored-event.js';
 import { errorShare, tally } from '../benchmarks/settle/tally.js';
+import type { GeneratedWalk } from '../benchmarks/settle/walk-truth.js';
 import { eventsWith, judged, settled, walkByHand } from './settle-walk-by-hand.js';
 
 const score = (changed: Parameters<typeof eventsWith>[0]) =>
@@ -120,6 +124,38 @@ describe('scoreWalk', () => {
     expect(result.reached).toBe(1);
   });
 });
+
+/** What a program that knew the truth would say: every hold captured once settled, names and verdicts right. */
+const knowing = (walk: GeneratedWalk): ScoredEvent[] =>
+  walk.contacts.flatMap(({ index, touch, settledAt, seen, end }) => {
+    const truth = walk.pins[index];
+    if (touch === 'neighbour' || truth === undefined) return [];
+    const t = settledAt === null ? end - 0.1 : settledAt + 2 / walk.meter.rate;
+    return [settled(truth.pin, t, seen), judged(truth.pin, t, truth.right[0] ?? 'unread')];
+  });
+
+describe.each(mixtures.map((mixture) => [mixture.name, mixture] as const))(
+  'scoreWalk on generated walks: %s',
+  (_name, mixture) => {
+    it('finds nothing in what a program that knew the truth would say', () => {
+      for (let number = 0; number < 10; number += 1) {
+        const walk = generateWalk(mixture, 11, number);
+        const score = scoreWalk(walk, knowing(walk));
+        expect(score.findings).toEqual([]);
+        expect(score.reached).toBe(walk.pins.length);
+      }
+    });
+
+    it('finds every walk out of step whose names are one place along', () => {
+      for (let number = 0; number < 5; number += 1) {
+        const walk = generateWalk(mixture, 11, number);
+        const shifted = walk.contacts.map((contact) => ({ ...contact, index: contact.index + 1 }));
+        const score = scoreWalk(walk, knowing({ ...walk, contacts: shifted }));
+        expect(score.findings.map(({ fault }) => fault)).toEqual(['missed', 'ran-ahead']);
+      }
+    });
+  },
+);
 
 describe('tally', () => {
   it('sums walks and takes shares of pins reached', () => {

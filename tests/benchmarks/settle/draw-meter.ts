@@ -34,7 +34,10 @@ export const drawMeter = (laws: MeterLaws, measure: MeasureFunction, random: Ran
     },
     ranging,
     rangingS: random.uniform(ranging === 'coarse' ? laws.coarseRangingS : laws.rangingS),
-    tells: random.pick(['nothing', 'resolution', 'range']),
+    // A coarse reading that does not say so cannot be told from a good one by any program.
+    tells: random.pick(
+      ranging === 'coarse' ? ['resolution', 'range'] : ['nothing', 'resolution', 'range'],
+    ),
     burst: rate >= 10 && random.chance(laws.bursts) ? random.whole([2, 5]) : 1,
   };
 };

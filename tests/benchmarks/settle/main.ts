@@ -4,15 +4,12 @@ import { fileURLToPath } from 'node:url';
 import { type Engine, inProcessEngine } from './engine.js';
 import { type BenchOptions, benchOptions, usage } from './options.js';
 import { programEngine } from './program-engine.js';
-import { reportTable } from './report-table.js';
+import { findingList, reportTable } from './report-table.js';
 import { runMixture } from './run-mixture.js';
 
 const chosen = ({ engine }: BenchOptions): Engine | null => {
   if (engine === 'none') return null;
-  if (engine === 'in-process') {
-    if (inProcessEngine !== null) return inProcessEngine;
-    throw new RangeError('no engine is plugged in; use --program or --plain-only');
-  }
+  if (engine === 'in-process') return inProcessEngine;
   if (existsSync(fileURLToPath(new URL('../../../dist/main.js', import.meta.url))))
     return programEngine;
   throw new RangeError('dist/main.js is not there; run npm run build first');
@@ -27,6 +24,7 @@ const bench = async (args: readonly string[]): Promise<void> => {
   const engine = chosen(options);
   for (const mixture of options.mixtures) {
     const report = await runMixture(mixture, options, engine);
+    if (options.list) process.stdout.write(findingList(report));
     process.stdout.write(`${options.json ? JSON.stringify(report) : reportTable(report)}\n`);
   }
 };

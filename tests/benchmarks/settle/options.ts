@@ -13,6 +13,8 @@ export interface BenchOptions {
   readonly only: number | null;
   readonly engine: 'in-process' | 'program' | 'none';
   readonly json: boolean;
+  /** Print one line for each finding before the table. */
+  readonly list: boolean;
   readonly dump: string | null;
 }
 
@@ -25,6 +27,7 @@ export const usage = `npm run bench:settle -- [options]
   --program         hold the built program (dist/main.js rerun) against it, not the modules in process
   --plain-only      only the plain rule
   --json            one JSON object a mixture
+  --list            one line for each finding, before the table
   --dump DIR        write every walk with an error to DIR, the first departure marked
 `;
 
@@ -47,6 +50,7 @@ export const benchOptions = (args: readonly string[]): BenchOptions | null => {
       program: { type: 'boolean', default: false },
       'plain-only': { type: 'boolean', default: false },
       json: { type: 'boolean', default: false },
+      list: { type: 'boolean', default: false },
       dump: { type: 'string' },
       help: { type: 'boolean', default: false },
     },
@@ -61,6 +65,7 @@ export const benchOptions = (args: readonly string[]): BenchOptions | null => {
     only: values.only === undefined ? null : whole(values.only, 'only'),
     engine: values['plain-only'] ? 'none' : program,
     json: values.json,
+    list: values.list,
     dump: values.dump ?? null,
   };
 };

@@ -3,6 +3,7 @@
 import { proportion } from '../shared/proportion.js';
 import { textTable } from '../shared/text-table.js';
 import type { PlainSetting } from './plain-rule.js';
+import type { Finding } from './score-walk.js';
 import type { Tally } from './tally.js';
 
 export interface RateRow {
@@ -24,6 +25,7 @@ export interface Report {
   readonly plain: Tally;
   readonly plainSetting: PlainSetting;
   readonly rates: readonly RateRow[];
+  readonly findings: readonly (Finding & { readonly walk: string; readonly rate: number })[];
 }
 
 type Counted = 'wrong' | 'misnamed' | 'advancedTwice' | 'missed' | 'wrongVerdict' | 'unsure';
@@ -132,3 +134,13 @@ export const reportTable = (report: Report): string =>
     perRate(report),
     '',
   ].join('\n');
+
+/** One line a finding, kinds together, for looking into with `--only` and `--dump`. */
+export const findingList = ({ findings }: Report): string =>
+  [...findings]
+    .sort((a, b) => a.fault.localeCompare(b.fault))
+    .map(
+      ({ fault, walk, rate, index, t, says }) =>
+        `${fault}  ${walk}  ${rate}/s  pin ${index + 1}  t ${t}  ${says}\n`,
+    )
+    .join('');

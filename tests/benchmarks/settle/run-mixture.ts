@@ -57,6 +57,9 @@ export const runMixture = async (
     walk: engine === null ? null : tally(scores),
     plain: best.tally,
     plainSetting: best.setting,
+    findings: scores.flatMap(({ name, rate, findings }) =>
+      findings.map((finding) => ({ ...finding, walk: name, rate })),
+    ),
     rates: [...plainRates.keys()].map((rate) => {
       const plain = bestPlain(grid, rate);
       const own = walkRates.get(rate);

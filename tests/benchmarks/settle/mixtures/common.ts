@@ -42,7 +42,7 @@ export const common: Mixture = {
     bounces: [1, 5],
     bounceGapS: [0.001, 0.01],
     contact: [0.01, 0.08],
-    landingExtra: [0.02, 1],
+    landingExtra: [0.01, 0.2],
     slips: 0.12,
     slipS: [0.05, 0.4],
     rubShare: 0,

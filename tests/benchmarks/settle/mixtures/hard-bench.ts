@@ -23,7 +23,7 @@ export const hardBench: Mixture = {
     ...common.hand,
     bounces: [2, 9],
     bounceGapS: [0.001, 0.02],
-    landingExtra: [0.05, 8],
+    landingExtra: [0.05, 3],
     slips: 0.2,
     rubShare: 0.3,
     neighbours: 0.1,
