@@ -7,6 +7,8 @@ export type MagnitudeKind = 'value' | 'overload' | 'failed' | 'blank';
 const noValueFrom = 9.8e37;
 const notANumberFrom = 9.905e37;
 const notANumberTo = 9.915e37;
+/** No instrument's figure: left to the check for absurd values. */
+const absurdFrom = 1e38;
 
 /**
  * What a magnitude stands for. From 9.8E37 on it is never a value, whatever the driver says. Not-a-number is an
@@ -14,11 +16,11 @@ const notANumberTo = 9.915e37;
  */
 export const kindOfMagnitude = (magnitude: number, forms: OverloadForms): MagnitudeKind => {
   const { atLeast = Number.POSITIVE_INFINITY, faultAtLeast = Number.POSITIVE_INFINITY } = forms;
-  if (!Number.isFinite(magnitude)) return 'failed';
-  if (magnitude >= noValueFrom) {
+  if (magnitude >= noValueFrom && magnitude < absurdFrom) {
     const notANumber = magnitude > notANumberFrom && magnitude < notANumberTo;
     return notANumber && forms.notANumberIsBlank ? 'blank' : 'overload';
   }
+  if (magnitude >= absurdFrom) return 'value';
   if (magnitude >= faultAtLeast) return 'failed';
   return magnitude >= atLeast ? 'overload' : 'value';
 };
