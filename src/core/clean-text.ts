@@ -9,6 +9,8 @@ const ellipsis = '…';
 const joining =
   '[\\p{scx=Arab}\\p{scx=Syrc}\\p{scx=Deva}\\p{scx=Beng}\\p{scx=Guru}\\p{scx=Gujr}\\p{scx=Orya}\\p{scx=Taml}\\p{scx=Telu}\\p{scx=Knda}\\p{scx=Mlym}\\p{scx=Sinh}\\p{scx=Khmr}\\p{scx=Mymr}]';
 const joiner = `(?<=${joining})[\\u200C\\u200D](?=${joining})`;
+/** Without the letter after it, a joiner is a hiding place again. */
+const cutJoiner = /[\u200C\u200D]$/u;
 /** One emoji presentation selector after a pictograph is how such characters are commonly written. */
 const emojiStyle = '(?<=\\p{Extended_Pictographic})\\uFE0F';
 const unsafe =
@@ -41,5 +43,6 @@ export const cleanText = (text: string, maxLength: number): string => {
     .replace(markTower, `$1${replacement}`);
   const points = Array.from(safe);
   if (points.length <= maxLength && beginning.length === text.length) return safe;
-  return points.slice(0, maxLength - 1).join('') + ellipsis;
+  const cut = points.slice(0, maxLength - 1).join('');
+  return cut.replace(cutJoiner, '') + ellipsis;
 };
