@@ -144,6 +144,8 @@ const bodies = {
     readings: z.int().nonnegative(),
     range: z.number().optional(),
     resolution: z.number(),
+    /** The display stayed coarser than it could be, in the reading's unit. */
+    coarseStep: z.number().positive().optional(),
     from: t,
     to: t,
   }),

@@ -7,7 +7,7 @@ import { captureUncertainty } from './capture-uncertainty.js';
 import { judge, leastConfidence } from './judge.js';
 import { gapLikelihood } from './likelihood.js';
 
-import { type Settle, settle } from './settle.js';
+import { type Settle, settle, settleTolerance } from './settle.js';
 import { likeliestWay, type WalkState, waitsFor } from './state.js';
 import { isGround, mayBeTap } from './tap.js';
 import { tellCaptures, tellPlace } from './tell.js';
@@ -36,12 +36,12 @@ export const captureIfSettled = (teller: Teller): void => {
 
 /** The present touch, as the settle test sees it. */
 export const readTouch = (state: WalkState): Settle => {
-  const { contact, noise, plan } = state;
+  const { contact, noise } = state;
   const value = contact.touch?.creep.last ?? 0;
   return settle(contact, {
     noise,
     resolution: resolutionAt(state, value),
-    floor: contactFloor(plan.function),
+    coarse: coarseStep(state, value) !== null,
     slow: pinInReach(state)?.charges === true ? slowSupply : slowSignal,
   });
 };
@@ -84,17 +84,33 @@ const pinInReach = (state: WalkState): PlannedPin | undefined =>
 
 const resolutionAt = (state: WalkState, value: number): number => {
   const { reading } = state;
-  const told = reading !== null && 'resolution' in reading ? reading.resolution : undefined;
   const range = reading !== null && 'range' in reading ? reading.range : undefined;
-  return told ?? inferResolution(state.accuracy, state.plan.function, value, range);
+  return (
+    toldResolution(state) ?? inferResolution(state.accuracy, state.plan.function, value, range)
+  );
 };
+
+/** The display's step where it is coarser than it could be and not known to stay so, or null. */
+const coarseStep = (state: WalkState, value: number): number | null => {
+  const { accuracy, contact, plan, trustedStep } = state;
+  const shown = Math.min(contact.touch?.step ?? 0, 3 * contactFloor(plan.function));
+  const step = toldResolution(state) ?? (value === 0 ? shown : (contact.touch?.step ?? 0));
+  const finest = inferResolution(accuracy, plan.function, value, undefined);
+  const matters = step > 5 * finest && step > settleTolerance(value, { resolution: finest });
+  return matters && step > trustedStep ? step : null;
+};
+
+const toldResolution = ({ reading }: WalkState): number | undefined =>
+  reading !== null && 'resolution' in reading ? reading.resolution : undefined;
 
 const captureOf = (
   state: WalkState,
   touch: Extract<Settle, { level: number }>,
 ): EventOf<'touch-captured'> => {
   const { contact, accuracy, t } = state;
-  const { creep, range } = contact.touch as NonNullable<typeof contact.touch>;
+  const { creep, display } = contact.touch as NonNullable<typeof contact.touch>;
+  const { range } = display;
+  const step = coarseStep(state, creep.last);
   const wobble = touch.phase === 'wobbling';
   const resolution = resolutionAt(state, touch.level);
   return {
@@ -113,6 +129,7 @@ const captureOf = (
     readings: creep.n,
     ...(range === undefined ? {} : { range }),
     resolution,
+    ...(step === null ? {} : { coarseStep: step }),
     from: creep.startT,
     to: creep.lastT,
   };

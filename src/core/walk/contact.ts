@@ -1,16 +1,25 @@
 // Follows the probe through the readings: in the air, landing on something, or resting on what was already
 // captured. It tells a slip from a lift only by keeping the bounds of every gap; judging them is not done here.
 // Each function returns a new state and leaves the old one alone.
+import { decadeStep } from '../measure/decade-step.js';
 import { addToCreep, beginCreep, type Creep } from './creep.js';
+
+/** How the meter showed a reading; ranges are never mixed in one judgement, for the test current differs. */
+export interface Display {
+  readonly range?: number | undefined;
+  readonly resolution?: number | undefined;
+}
 
 /** A run of contact readings that has not been captured yet. */
 export interface Touch {
   readonly creep: Creep;
-  readonly range: number | undefined;
+  readonly display: Display;
   /** One reading that did not fit the others, set aside until the next tells whether it was a glitch. */
   readonly odd: { readonly t: number; readonly value: number } | null;
   /** The first sample was dropped: the meter had averaged over the landing. */
   readonly trimmed: boolean;
+  /** The coarsest decade step of which every reading is a multiple: a coarse range shows here. */
+  readonly step: number;
 }
 
 /** The level the probe rests on after a capture. */
@@ -116,20 +125,20 @@ export const seeValue = (
   contact: Contact,
   t: number,
   value: number,
-  range: number | undefined,
+  display: Display,
   scale: Scale,
 ): Contact => {
   const timed = tick(contact, t);
-  if (contact.rest !== null) return rest(timed, contact.rest, t, value, range, scale);
+  if (contact.rest !== null) return rest(timed, contact.rest, t, value, display, scale);
   if (contact.touch !== null) {
-    return { ...timed, touch: extend(contact.touch, t, value, range, scale, timed.periodS) };
+    return { ...timed, touch: extend(contact.touch, t, value, display, scale, timed.periodS) };
   }
   const landed = land(timed, t);
   const { level, openHi } = landed.gap;
   if (level !== null && openHi <= surelySlipS && alike(value, level, scale)) {
     return resume(landed, level, t, value);
   }
-  return { ...landed, touch: begin(t, value, range) };
+  return { ...landed, touch: begin(t, value, display) };
 };
 
 /** The touch was captured: the probe now rests on its level. */
@@ -157,7 +166,7 @@ export const reopenTouch = (contact: Contact): Contact =>
         ...contact,
         rest: null,
         gap: noGap,
-        touch: begin(contact.rest.lastT, contact.rest.value, undefined),
+        touch: begin(contact.rest.lastT, contact.rest.value, {}),
       };
 
 const tick = (contact: Contact, t: number): Contact => {
@@ -167,11 +176,12 @@ const tick = (contact: Contact, t: number): Contact => {
   return { ...contact, lastT: t, periodS };
 };
 
-const begin = (t: number, value: number, range: number | undefined): Touch => ({
+const begin = (t: number, value: number, display: Display): Touch => ({
   creep: beginCreep(t, value),
-  range,
+  display,
   odd: null,
   trimmed: false,
+  step: decadeStep(value),
 });
 
 /** Closes a run of overload and keeps its bounds. */
@@ -192,7 +202,7 @@ const rest = (
   was: Rest,
   t: number,
   value: number,
-  range: number | undefined,
+  display: Display,
   scale: Scale,
 ): Contact => {
   if (alike(value, was.level, scale)) {
@@ -210,7 +220,7 @@ const rest = (
     ...contact,
     rest: null,
     gap: { ...noGap, level: was.level, leftT: was.lastT },
-    touch: begin(t, value, range),
+    touch: begin(t, value, display),
   };
 };
 
@@ -225,25 +235,35 @@ const extend = (
   touch: Touch,
   t: number,
   value: number,
-  range: number | undefined,
+  display: Display,
   scale: Scale,
   periodS: number,
 ): Touch => {
   const { creep, odd } = touch;
-  // Ranges are never mixed in one judgement: the test current differs.
-  if (range !== touch.range) return begin(t, value, range);
+  if (display.range !== touch.display.range || display.resolution !== touch.display.resolution) {
+    return begin(t, value, display);
+  }
   const step = Math.abs(value - creep.last);
   if (creep.n === 1 && !touch.trimmed && t - creep.startT <= Math.max(0.1, 1.5 * periodS)) {
     if (step > Math.max(0.03 * Math.abs(value), 6 * scale.noise)) {
-      return { ...begin(t, value, range), trimmed: true };
+      return { ...begin(t, value, display), trimmed: true };
     }
   }
   if (creep.n >= 3 && step > Math.max(0.05 * Math.abs(creep.last), 8 * scale.noise, scale.floor)) {
     if (odd === null) return { ...touch, odd: { t, value } };
-    const restarted = begin(odd.t, odd.value, range);
+    const restarted = begin(odd.t, odd.value, display);
     return Math.abs(odd.value - value) <= 0.25 * Math.abs(value)
-      ? { ...restarted, creep: addToCreep(restarted.creep, t, value) }
-      : begin(t, value, range);
+      ? {
+          ...restarted,
+          creep: addToCreep(restarted.creep, t, value),
+          step: Math.min(restarted.step, decadeStep(value)),
+        }
+      : begin(t, value, display);
   }
-  return { ...touch, creep: addToCreep(creep, t, value), odd: null };
+  return {
+    ...touch,
+    creep: addToCreep(creep, t, value),
+    odd: null,
+    step: Math.min(touch.step, decadeStep(value)),
+  };
 };

@@ -7,13 +7,22 @@
 // flat prior on L, a ~ N(0, A²); any textbook of Bayesian data analysis, from memory.
 import { normalCdf } from '../numbers/normal-cdf.js';
 
-/** Seconds. The first six cover a signal line's capacitance, the rest a supply rail's. Common practice, no source. */
-const timeConstants = [0.02, 0.04, 0.08, 0.16, 0.32, 0.6, 1.2, 2.5, 5] as const;
-const slowFrom = 6;
+/** Seconds. The first ten cover a signal line's capacitance, the rest a supply rail's. Common practice, no source. */
+const timeConstants = [
+  0.02, 0.04, 0.07, 0.11, 0.16, 0.22, 0.3, 0.4, 0.52, 0.68, 0.95, 1.3, 1.75, 2.3, 3, 4, 5.5,
+] as const;
+const slowFrom = 10;
 const width = timeConstants.length;
+
+/** How many of the first readings can be taken out again: a landing bounces, or is averaged over. */
+const mostDropped = 8;
+/** Scatter this many times the expected noise is no longer noise. */
+const misfit = 2.5;
 
 /** Sums over the readings of one touch, relative to its first reading. */
 export interface Creep {
+  /** The first readings as they came, so that they can be taken out again. */
+  readonly early: readonly { readonly t: number; readonly value: number }[];
   readonly n: number;
   readonly startT: number;
   readonly lastT: number;
@@ -58,7 +67,17 @@ export const beginCreep = (t: number, value: number): Creep => {
     sums[width + j] = 1;
     sums[3 * width + j] = 1;
   }
-  return { n: 1, startT: t, lastT: t, first: value, last: value, sumV: 0, sumVV: 0, sums };
+  return {
+    early: [{ t, value }],
+    n: 1,
+    startT: t,
+    lastT: t,
+    first: value,
+    last: value,
+    sumV: 0,
+    sumVV: 0,
+    sums,
+  };
 };
 
 export const addToCreep = (creep: Creep, t: number, value: number): Creep => {
@@ -73,6 +92,7 @@ export const addToCreep = (creep: Creep, t: number, value: number): Creep => {
     sums[3 * width + j] = e;
   }
   return {
+    early: creep.early.length < mostDropped ? [...creep.early, { t, value }] : creep.early,
     n: creep.n + 1,
     startT: creep.startT,
     lastT: t,
@@ -85,14 +105,56 @@ export const addToCreep = (creep: Creep, t: number, value: number): Creep => {
 };
 
 /**
- * The state of the creep after at least two readings.
+ * The state of the creep after at least two readings. Where the readings scatter more than noise explains,
+ * as many of the first ones as it takes are left out, if that mends it.
  * @param tolerance what may be left, in the reading's unit, for the touch to count as settled.
  * @throws RangeError with fewer than two readings: one reading cannot tell a level from a creep.
  */
 export const assessCreep = (creep: Creep, prior: CreepPrior, tolerance: number): CreepState => {
+  if (creep.n < 2) throw new RangeError('a creep needs at least two readings');
+  const whole = assess(creep, prior, tolerance);
+  const most = misfit * prior.noise;
+  if (whole.scatter <= most) return whole;
+  let rest = creep;
+  let best = whole;
+  for (const reading of creep.early) {
+    if (rest.n <= leastLeft) break;
+    rest = withoutReading(rest, reading.t, reading.value);
+    const state = assess(rest, prior, tolerance);
+    if (state.scatter <= most) return state;
+    if (state.scatter < best.scatter) best = state;
+  }
+  return best.scatter < worthDropping * whole.scatter ? best : whole;
+};
+
+/** Leaving readings out must lower the scatter at least this much to be believed. */
+const worthDropping = 0.6;
+
+/** Readings that must remain when first ones are left out. */
+const leastLeft = 3;
+
+const withoutReading = (creep: Creep, t: number, value: number): Creep => {
+  const v = value - creep.first;
+  const elapsedS = t - creep.startT;
+  const sums = creep.sums.slice();
+  for (let j = 0; j < width; j += 1) {
+    const e = Math.exp(-elapsedS / (timeConstants[j] as number));
+    sums[j] = (sums[j] as number) - e;
+    sums[width + j] = (sums[width + j] as number) - e * e;
+    sums[2 * width + j] = (sums[2 * width + j] as number) - v * e;
+  }
+  return {
+    ...creep,
+    n: creep.n - 1,
+    sumV: creep.sumV - v,
+    sumVV: creep.sumVV - v * v,
+    sums,
+  };
+};
+
+const assess = (creep: Creep, prior: CreepPrior, tolerance: number): CreepState => {
   const { n, sums, sumV, sumVV } = creep;
-  if (n < 2) throw new RangeError('a creep needs at least two readings');
-  const size = Math.max(Math.abs(creep.first), Math.abs(creep.last), prior.noise * 4);
+  const size = Math.max(Math.abs(creep.last), prior.noise * 4);
   const noiseSquares = prior.noise * prior.noise;
   const dof = prior.noiseWeight + n - 1;
 
@@ -150,9 +212,7 @@ export const assessCreep = (creep: Creep, prior: CreepPrior, tolerance: number):
   }
   return {
     level: creep.first + level,
-    levelDeviation: Math.sqrt(
-      Math.min(levelVariances[heaviest] as number, scatter) + (remainder * remainder) / 3,
-    ),
+    levelDeviation: Math.sqrt((levelVariances[heaviest] as number) + (remainder * remainder) / 3),
     remainder,
     settled,
     charging,

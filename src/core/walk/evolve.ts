@@ -101,8 +101,8 @@ const takeReading = (state: WalkState, reading: Reading): WalkState => {
     return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
   }
   const floor = Math.max(contactFloor(plan.function), 3 * resolution);
-  const scale = { noise: noiseAt(state.noise, value, resolution, floor / 10), floor };
-  return { ...state, reading, contact: seeValue(contact, t, value, range, scale), negatives: 0 };
+  const scale = { noise: noiseAt(state.noise, value, resolution), floor };
+  return { ...state, reading, contact: seeValue(contact, t, value, reading, scale), negatives: 0 };
 };
 
 const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
@@ -136,6 +136,7 @@ const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): Walk
     pending: pending.filter((candidate) => !slips(candidate)),
     hushed: false,
     contact: restOn(state.contact, value),
+    trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
     noise: wobble
       ? state.noise
       : learnNoise(state.noise, {

@@ -29,15 +29,12 @@ export const learnNoise = (
   };
 };
 
-/**
- * Standard deviation of one reading, in its own unit.
- * @param floor scatter that does not shrink with the value: contact resistance, pick-up.
- */
-export const noiseAt = (noise: Noise, value: number, resolution: number, floor: number): number => {
+/** Standard deviation of one reading, in its own unit. */
+export const noiseAt = (noise: Noise, value: number, resolution: number): number => {
   const relative =
     (initialWeight * initialRelative * initialRelative + noise.squares) /
     (initialWeight + noise.degreesOfFreedom);
-  return Math.sqrt(relative * value * value + (resolution * resolution) / 12 + floor * floor);
+  return Math.sqrt(relative * value * value + (resolution * resolution) / 12);
 };
 
 /** How many readings' worth of experience stands behind `noiseAt`. */

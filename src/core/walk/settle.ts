@@ -10,16 +10,20 @@ export const remainderLimit = 0.005;
 /** A neighbour touched on the way lasts a reading or about 0.1 s: less than this is never a capture. */
 const leastSpanS = 0.2;
 const surely = 0.95;
-/** Scatter beyond this share of the reading is a contact that does not hold still. */
-const mostScatter = 0.015;
+/** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
+const mostScatter = 0.007;
+const mostNoise = 3;
 /** Seconds a touch may go on without settling or charging before it is called a wobble. */
-const wobbleAfterS = 5;
+const wobbleAfterS = 6;
+
+/** Autorange shows a coarse range first and may take this long to find the fine one. Common practice, no source. */
+const rangingS = 2.2;
 
 export interface SettleContext {
   readonly noise: Noise;
   readonly resolution: number;
-  /** Differences under this mean nothing, in the reading's unit: contact resistance, pick-up. */
-  readonly floor: number;
+  /** The display is coarser than it could be at this value: autorange may be under way. */
+  readonly coarse: boolean;
   /** Probability beforehand that the line charges slowly. */
   readonly slow: number;
 }
@@ -35,27 +39,31 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
   const { creep } = touch;
   if (creep.n < 2) return { phase: 'landing' };
 
-  const { noise, resolution, floor } = context;
+  const { noise, resolution } = context;
+  const tolerance = settleTolerance(creep.last, context);
+  const expected = noiseAt(noise, creep.last, resolution);
   const state = assessCreep(
     creep,
     {
-      noise: noiseAt(noise, creep.last, resolution, floor / 10),
+      noise: expected,
       noiseWeight: noiseWeight(noise),
       slow: context.slow,
     },
-    settleTolerance(creep.last, context),
+    tolerance,
   );
   const span = creep.lastT - creep.startT;
-  const still = state.scatter <= Math.max(mostScatter * Math.abs(state.level), floor, resolution);
-  if (still && span >= leastSpanS && touch.odd === null && state.settled >= surely) {
+  const still =
+    state.scatter <= Math.max(mostScatter * Math.abs(state.level), mostNoise * expected, resolution);
+  if (still && span >= (context.coarse ? rangingS : leastSpanS) && touch.odd === null && state.settled >= surely) {
     return { phase: 'settled', ...state };
   }
   if (state.charging > 0.5) return { phase: 'charging', ...state };
-  return { phase: !still && span > wobbleAfterS ? 'wobbling' : 'creeping', ...state };
+  const restless = !still && span > wobbleAfterS && Math.abs(state.remainder) < state.scatter;
+  return { phase: restless ? 'wobbling' : 'creeping', ...state };
 };
 
 /** What may be left to creep, in the reading's unit. */
 export const settleTolerance = (
   value: number,
-  context: Pick<SettleContext, 'resolution' | 'floor'>,
-): number => Math.max(remainderLimit * Math.abs(value), context.resolution, context.floor / 2);
+  { resolution }: Pick<SettleContext, 'resolution'>,
+): number => Math.max(remainderLimit * Math.abs(value), resolution);

@@ -40,6 +40,8 @@ export interface WalkState {
   readonly reading: Reading | null;
   readonly contact: Contact;
   readonly noise: Noise;
+  /** The coarsest display step that has stayed for good: the range is fixed there, not on its way. */
+  readonly trustedStep: number;
   readonly alignment: Alignment;
   /** Index of the pin the walk waits for; the number of pins when all are done. */
   readonly cursor: number;
@@ -90,6 +92,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     reading: null,
     contact: noContact,
     noise: unknownNoise,
+    trustedStep: 0,
     alignment: startAt(0),
     cursor: 0,
     reachedT: opened.t,

@@ -1,0 +1,91 @@
+// Where a conversation with a meter that answers stands.
+import type { Script, Step } from './dialogue-script.js';
+import type { DialogueEffect } from './dialogue-types.js';
+import type { Asked, MeterDecoder } from './driver-decoder.js';
+
+export interface AskedSetting {
+  readonly script: Script;
+  readonly decoder: MeterDecoder;
+  readonly asked: Asked;
+}
+
+/**
+ * `recover`: a marker question, whose answer proves that nothing earlier is still on its way. `clear`: a
+ * reading that is asked for and thrown away, where the meter has no marker question.
+ */
+export type Job = 'set-up' | 'read' | 'recover' | 'clear' | 'keep-awake';
+
+export type Phase =
+  | { readonly at: 'closed' }
+  /** Just opened: what is still on its way from before is let run out. */
+  | { readonly at: 'listening'; readonly until: number; readonly latest: number }
+  | {
+      readonly at: 'asking';
+      readonly job: Job;
+      readonly step: Step;
+      readonly rest: readonly Step[];
+      readonly until: number;
+    }
+  /** Everything that comes is thrown away until all answers are in, or none can come any more. */
+  | {
+      readonly at: 'clearing';
+      readonly until: number;
+      readonly latest: number;
+      readonly heard: number;
+    }
+  | { readonly at: 'pausing'; readonly until: number; readonly job: Job };
+
+export interface AskedState {
+  readonly phase: Phase;
+  /** Questions in a row without an answer. */
+  readonly unanswered: number;
+  /** Readings asked for in a row without one. */
+  readonly missedReads: number;
+  /** Answers that may still be on their way: while there are any, no frame is a reading. */
+  readonly outstanding: number;
+  /** The meter may have forgotten its set-up: it was silent, and was not set up since it answers again. */
+  readonly setUpDue: boolean;
+  /** The marker question itself was not answered. */
+  readonly markerMute: boolean;
+  /** Frames that came when nobody waited for them, since the last reading. */
+  readonly strays: number;
+  readonly silent: boolean;
+  readonly faults: number;
+  readonly identity: string | undefined;
+  /** Errors told since the opening or the last gap in the readings, so that each is told once. */
+  readonly told: readonly string[];
+  /** Entries of the error queue read in this job. */
+  readonly entries: number;
+  readonly readDueAt: number;
+  readonly awakeDueAt: number;
+}
+
+export const askedStart: AskedState = {
+  phase: { at: 'closed' },
+  unanswered: 0,
+  missedReads: 0,
+  outstanding: 0,
+  setUpDue: false,
+  markerMute: false,
+  strays: 0,
+  silent: false,
+  faults: 0,
+  identity: undefined,
+  told: [],
+  entries: 0,
+  readDueAt: 0,
+  awakeDueAt: Number.POSITIVE_INFINITY,
+};
+
+/** Where a turn leads: a new job, the rest of a job, a job after a pause, or nowhere until the world acts. */
+export type Onward =
+  | { readonly go: 'job'; readonly job: Job }
+  | { readonly go: 'rest'; readonly job: Job; readonly steps: readonly Step[] }
+  | { readonly go: 'pause'; readonly until: number; readonly job: Job }
+  | { readonly go: 'wait' };
+
+export interface Turn {
+  readonly state: AskedState;
+  readonly effects: readonly DialogueEffect[];
+  readonly onward: Onward;
+}

@@ -1,0 +1,99 @@
+// Reduces what was read between one cue and the next to one state of the line, or to `unclear`, and says whether
+// the change into it answered the cue. A change seen before the cue is never an answer.
+import type { CueName } from '../inputs.js';
+import { median } from '../numbers/median.js';
+import type { Pace } from './pace.js';
+import { type Run, runsOf, withoutBounces } from './runs.js';
+import type { Seen, Side } from './sides.js';
+
+export interface CueWindow {
+  readonly cue: CueName;
+  readonly fromS: number;
+  readonly toS: number;
+  /** Where the line ended up and stayed; null where that is unclear. */
+  readonly side: Side | null;
+  /** The state was overload, not a number. */
+  readonly overload: boolean;
+  /** Median of the steady end, in the function's unit; null for overload and where unclear. */
+  readonly value: number | null;
+  /** Seconds from the cue to the first reading of that state, if it changed once after the cue. */
+  readonly answerS: number | null;
+  /** The line changed once, inside the answer zone. */
+  readonly locked: boolean;
+  /** What the next window starts from, unclear or not. */
+  readonly ends: Side | null;
+}
+
+export interface WindowReadings {
+  readonly cue: CueName;
+  readonly fromS: number;
+  readonly toS: number;
+  /** All readings after the cue and up to the next one, in order. */
+  readonly seen: readonly Seen[];
+  /** What the line showed as the cue was given; null where nothing was read before. */
+  readonly before: Side | null;
+  readonly updateS: number;
+}
+
+/** Below this share of its readings a state is no state. Common practice, no source. */
+const leastOwnShare = 0.6;
+
+export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
+  const { cue, fromS, toS, updateS } = window;
+  const runs = withBefore(window);
+  const last = runs.at(-1);
+  const unclear: CueWindow = {
+    cue,
+    fromS,
+    toS,
+    side: null,
+    overload: false,
+    value: null,
+    answerS: null,
+    locked: false,
+    ends: last?.side ?? null,
+  };
+  if (last === undefined) return unclear;
+
+  const decidesFromS = fromS + pace.allowanceS;
+  const deciding = runs.filter((run) => run.to >= decidesFromS);
+  const changedAndBack = deciding.length > 1 && deciding[0] !== runs[0];
+  const steadyS = last.to - Math.max(last.from, decidesFromS) + updateS;
+  if (deciding.length === 0 || deciding.length > 2 || changedAndBack) return unclear;
+  if (steadyS < pace.tailS || last.own.length < leastOwnShare * last.readings) return unclear;
+
+  const values = steadyValues(last);
+  const answerS = runs.length === 2 ? last.from - fromS : null;
+  return {
+    ...unclear,
+    side: last.side,
+    overload: values.length === 0,
+    value: values.length === 0 ? null : median(values),
+    answerS,
+    locked: answerS !== null && answerS >= pace.earliestS && answerS <= pace[cue].latestS,
+  };
+};
+
+/** The runs of the window, headed by the state that was in force at the cue. */
+const withBefore = ({ seen, before, fromS, updateS }: WindowReadings): readonly Run[] => {
+  const runs = runsOf(seen);
+  if (before === null) return withoutBounces(runs, updateS);
+  const head: Run = {
+    side: before,
+    from: Number.NEGATIVE_INFINITY,
+    to: fromS,
+    own: [],
+    readings: 0,
+  };
+  const [first, ...rest] = runs;
+  const joined =
+    first?.side === before ? [{ ...first, from: head.from }, ...rest] : [head, ...runs];
+  return withoutBounces(joined, updateS);
+};
+
+/** Values of a run, without the first one, which may be mixed or still settling. */
+const steadyValues = ({ own, side }: Run): number[] => {
+  const values = own.flatMap(({ value }) => (value === null ? [] : [value]));
+  if (side === 'above' && 2 * values.length <= own.length) return [];
+  return values.length > 2 ? values.slice(1) : values;
+};
