@@ -103,7 +103,10 @@ describe('scoreWalk', () => {
 
   it('goes by the last reading used when the name is given later', () => {
     const late = { ...settled('2', 9.6, 400), to: 7.9 };
-    expect(faultsOf({ '2': [late, judged('2', 9.6, 'normal')] })).toEqual([]);
+    const result = score({ '2': [late, judged('2', 9.6, 'normal')] });
+    expect(result.findings).toEqual([]);
+    expect(result.delays[1]).toBeCloseTo(4.1, 9);
+    expect(result.readDelays[1]).toBeCloseTo(2.4, 9);
   });
 
   it('counts a wrong verdict, a missing one and an unsure one apart, the last one of a pin only', () => {

@@ -73,6 +73,13 @@ const summary = (report: Report): string =>
       seconds(report.plain.p95S),
     ],
     [
+      'settled to last reading used',
+      '',
+      ...[report.walk, report.plain].map((t) =>
+        t === null ? '-' : `${seconds(t.readMedianS)}, 95th ${seconds(t.readP95S)}`,
+      ),
+    ],
+    [
       'walks out of step',
       '',
       ...[report.walk, report.plain].map((t) =>

@@ -45,6 +45,8 @@ export interface WalkScore {
   readonly departure: Finding | null;
   /** Seconds from settled to captured, first capture of each pin that reads a value. */
   readonly delays: readonly number[];
+  /** The same up to the last reading used, without the time the program took to put a name to it. */
+  readonly readDelays: readonly number[];
 }
 
 /**
@@ -80,7 +82,12 @@ const misplaced = (walk: GeneratedWalk, pin: Pin, all: readonly Settled[]): Find
   const contact = contactOf(walk, last);
   const from = contact?.index ?? -1;
   const { index } = pin;
-  const finding = (fault: Fault, says: string): Finding => ({ fault, index, t: last.t, says });
+  const finding = (fault: Fault, says: string): Finding => ({
+    fault,
+    index,
+    t: last.to ?? last.t,
+    says,
+  });
   if (contact?.touch === 'neighbour')
     return finding('took-neighbour', `captured while pin ${from + 1} was touched in passing`);
   if (from === index) return null;
@@ -110,37 +117,42 @@ const misread = (walk: GeneratedWalk, pin: Pin): Finding[] => {
   const seen = contact.seen ?? 'overload';
   if (isWrong(walk, last, contact)) {
     const says = `captured ${last.value ?? 'overload'}, settles at ${seen}`;
-    found.push({ fault: 'wrong-capture', index, t: last.t, says });
+    found.push({ fault: 'wrong-capture', index, t: last.to ?? last.t, says });
   }
   const verdict = pin.judges.at(-1)?.verdict;
   const right = walk.pins[index]?.right ?? [];
   const says = `judged ${verdict ?? 'nothing'}, is ${right.join(' or ')} (${walk.pins[index]?.condition})`;
-  if (verdict === 'unsure') found.push({ fault: 'unsure', index, t: last.t, says });
+  if (verdict === 'unsure') found.push({ fault: 'unsure', index, t: last.to ?? last.t, says });
   else if (verdict === undefined || !right.includes(verdict))
-    found.push({ fault: 'wrong-verdict', index, t: last.t, says });
+    found.push({ fault: 'wrong-verdict', index, t: last.to ?? last.t, says });
   return found;
 };
 
-const delayOf = (walk: GeneratedWalk, { index, settles }: Pin): number[] => {
+/** From settled to told, and to the last reading used, of a pin's first capture. */
+const delaysOf = (
+  walk: GeneratedWalk,
+  { index, settles }: Pin,
+): readonly [number, number] | null => {
   const first = settles[0];
   const contact = first && contactOf(walk, first);
   if (first?.value === undefined || contact?.index !== index || contact.settledAt === null)
-    return [];
-  return [first.t - contact.settledAt];
+    return null;
+  return [first.t - contact.settledAt, (first.to ?? first.t) - contact.settledAt];
 };
 
 export const scoreWalk = (walk: GeneratedWalk, events: readonly ScoredEvent[]): WalkScore => {
   const settles = events.filter(isSettled);
   const judges = events.filter(isJudged);
   const findings: Finding[] = [];
-  const delays: number[] = [];
+  const delays: (readonly [told: number, read: number])[] = [];
   const end = (reached: number, departure: Finding | null): WalkScore => ({
     name: walk.name,
     rate: walk.meter.rate,
     reached,
     findings,
     departure,
-    delays,
+    delays: delays.map(([told]) => told),
+    readDelays: delays.map(([, read]) => read),
   });
   const last = walk.pins.findLastIndex(({ pin }) => settles.some((event) => event.pin === pin));
   for (const [index, { pin: name }] of walk.pins.entries()) {
@@ -163,7 +175,8 @@ export const scoreWalk = (walk: GeneratedWalk, events: readonly ScoredEvent[]): 
       return end(index + 1, departure);
     }
     findings.push(...misread(walk, pin));
-    delays.push(...delayOf(walk, pin));
+    const found = delaysOf(walk, pin);
+    if (found !== null) delays.push(found);
   }
   return end(walk.pins.length, null);
 };

@@ -16,6 +16,9 @@ export interface Tally {
   readonly outOfStep: number;
   readonly medianS: number | null;
   readonly p95S: number | null;
+  /** Up to the last reading used. */
+  readonly readMedianS: number | null;
+  readonly readP95S: number | null;
 }
 
 export const tally = (scores: readonly WalkScore[]): Tally => {
@@ -23,8 +26,9 @@ export const tally = (scores: readonly WalkScore[]): Tally => {
   const delays = scores.flatMap((score) => score.delays);
   const count = (is: (finding: (typeof findings)[number]) => boolean): number =>
     findings.filter(is).length;
-  const late = (level: number): number | null =>
-    delays.length === 0 ? null : quantile(delays, level);
+  const readDelays = scores.flatMap((score) => score.readDelays);
+  const late = (sample: readonly number[], level: number): number | null =>
+    sample.length === 0 ? null : quantile(sample, level);
   return {
     walks: scores.length,
     pins: scores.reduce((sum, { reached }) => sum + reached, 0),
@@ -35,8 +39,10 @@ export const tally = (scores: readonly WalkScore[]): Tally => {
     wrongVerdict: count(({ fault }) => fault === 'wrong-verdict'),
     unsure: count(({ fault }) => fault === 'unsure'),
     outOfStep: scores.filter(({ departure }) => departure !== null).length,
-    medianS: late(0.5),
-    p95S: late(0.95),
+    medianS: late(delays, 0.5),
+    p95S: late(delays, 0.95),
+    readMedianS: late(readDelays, 0.5),
+    readP95S: late(readDelays, 0.95),
   };
 };
 
