@@ -81,7 +81,7 @@ const certain = (
 ): AskedState => ({
   ...state,
   outstanding: 0,
-  markerMute: script.marker?.expects === expects ? false : state.markerMute,
+  marker: script.marker?.expects === expects ? 'answered' : state.marker,
 });
 
 const isLateMarker = (state: AskedState, text: string): boolean =>

@@ -45,8 +45,8 @@ export interface AskedState {
   readonly outstanding: number;
   /** The meter may have forgotten its set-up: it was silent, and was not set up since it answers again. */
   readonly setUpDue: boolean;
-  /** The marker question itself was not answered. */
-  readonly markerMute: boolean;
+  /** What is known of the marker question: a meter that has answered it once will again. */
+  readonly marker: 'untried' | 'answered' | 'unanswered';
   /** Frames that came when nobody waited for them, since the last reading. */
   readonly strays: number;
   readonly silent: boolean;
@@ -66,7 +66,7 @@ export const askedStart: AskedState = {
   missedReads: 0,
   outstanding: 0,
   setUpDue: false,
-  markerMute: false,
+  marker: 'untried',
   strays: 0,
   silent: false,
   faults: 0,

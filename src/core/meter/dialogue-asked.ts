@@ -131,9 +131,13 @@ const started = (
   onward: Extract<Onward, { go: 'job' | 'rest' }>,
 ): { readonly job: Job; readonly steps: readonly Step[] } => {
   if (onward.go === 'rest') return onward;
-  const canRecover = script.marker !== undefined && !state.markerMute;
+  const canRecover = script.marker !== undefined && state.marker !== 'unanswered';
   const job =
-    onward.job === 'read' && state.outstanding > 0 ? (canRecover ? 'recover' : 'clear') : onward.job;
+    onward.job === 'read' && state.outstanding > 0
+      ? canRecover
+        ? 'recover'
+        : 'clear'
+      : onward.job;
   switch (job) {
     case 'set-up':
       return { job, steps: script.setUp };

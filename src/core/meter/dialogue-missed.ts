@@ -29,7 +29,7 @@ export const missed = (
     missedReads,
     setUpDue: before.setUpDue || (job !== 'set-up' && isMute),
     outstanding: before.outstanding + 1,
-    markerMute: before.markerMute || markerMissed,
+    marker: markerMissed && before.marker === 'untried' ? 'unanswered' : before.marker,
     awakeDueAt:
       job === 'keep-awake' && script.keepAwake ? t + script.keepAwake.everyS : before.awakeDueAt,
   };
@@ -52,7 +52,7 @@ const afterMiss = (
   t: number,
 ): Onward => {
   if (job === 'set-up') return { go: 'rest', job, steps: rest };
-  const canRecover = script.marker !== undefined && !state.markerMute;
+  const canRecover = script.marker !== undefined && state.marker !== 'unanswered';
   if (job === 'read' && canRecover && state.missedReads % 2 === 1)
     return { go: 'job', job: 'recover' };
   const until = t + Math.max(script.pollS, shortestPauseS);

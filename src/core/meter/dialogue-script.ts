@@ -56,7 +56,10 @@ const scpiScript = (driver: Driver, wanted: Wanted): Script => {
   const errors: Step[] = talk.errorQueue ? [{ text: talk.errorQueue, expects: 'errors' }] : [];
   const fixed =
     measure.range && wanted.range !== undefined
-      ? { command: measure.range.command, scale: chooseRange(measure.range.fullScales, wanted.range) }
+      ? {
+          command: measure.range.command,
+          scale: chooseRange(measure.range.fullScales, wanted.range),
+        }
       : undefined;
   const last = measure.read.length - 1;
   return {

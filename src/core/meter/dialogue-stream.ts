@@ -28,7 +28,7 @@ export interface StreamState {
 }
 
 /** Far above any meter, far below what would stall the program. */
-const mostLinesPerS = 5000;
+const mostLinesPerS = 1000;
 
 export const streamStart: StreamState = {
   open: false,
