@@ -103,6 +103,10 @@ const bodies = {
     text: z.string(),
   }),
   'link-changed': z.strictObject({ change: z.enum(linkChanges), detail: z.string().optional() }),
+  'file-changed': z.strictObject({
+    change: z.enum(['blocked', 'writable']),
+    detail: z.string(),
+  }),
   'act-taken': z.strictObject({
     act: z.enum(actNames),
     pin: pin.optional(),
@@ -129,7 +133,9 @@ const bodies = {
   }),
   'walk-held': z.strictObject({ reason: z.enum(holdReasons), detail: z.string() }),
   'walk-freed': z.strictObject({ reason: z.enum(holdReasons) }),
-  'walk-paused': z.strictObject({ reason: z.enum(['asked', 'link-lost', 'meter-silent']) }),
+  'walk-paused': z.strictObject({
+    reason: z.enum(['asked', 'link-lost', 'meter-silent', 'file-blocked']),
+  }),
   'walk-continued': z.strictObject({ pin }),
   /** A touch settled, or an open was answered; which pin it belongs to may still be in doubt. */
   'touch-captured': z.strictObject({

@@ -52,6 +52,13 @@ export type Input =
       readonly t: number;
       readonly says: 'identity' | 'error' | 'no-answer';
       readonly text: string;
+    }
+  | {
+      /** The session file could not be written for a while: what came in between is lost, and said so. */
+      readonly kind: 'file';
+      readonly t: number;
+      readonly change: 'blocked' | 'writable';
+      readonly detail: string;
     };
 
 /** The moment an input belongs to, in seconds of its source's own time. */

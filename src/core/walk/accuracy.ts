@@ -3,7 +3,7 @@ import type { AccuracyStatement } from '../events.js';
 import { type MeasureFunction, siUnit } from '../reading.js';
 
 /** Full scale of the lowest range meters have, in ohm and in volt. Common practice, no source. */
-const lowestRange = { 'Ω': 400, V: 1 } as const;
+const lowestRange = { Ω: 400, V: 1 } as const;
 
 /**
  * The step of the last digit at a value, where the meter does not tell: the smallest decade step with which

@@ -31,6 +31,9 @@ export const decide = (state: WalkState, input: Input): Decision => {
     case 'link':
       decideLink(teller, input.t, input.change, input.detail);
       break;
+    case 'file':
+      decideFile(teller, input);
+      break;
     case 'meter':
       teller.tell({ type: 'meter-spoke', t: input.t, says: input.says, text: input.text });
       break;
@@ -192,6 +195,18 @@ const decideLink = (
     case 'ended':
       break;
   }
+};
+
+const decideFile = (
+  teller: Teller,
+  { t, change, detail }: Extract<Input, { kind: 'file' }>,
+): void => {
+  teller.tell({ type: 'file-changed', t, change, detail });
+  const { paused } = teller.state;
+  if (change === 'blocked' && paused === null) {
+    teller.tell({ type: 'walk-paused', t, reason: 'file-blocked' });
+  }
+  if (change === 'writable' && paused === 'file-blocked') continueWalk(teller, t);
 };
 
 const continueWalk = (teller: Teller, t: number): void => {

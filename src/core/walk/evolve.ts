@@ -68,6 +68,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'session-opened':
     case 'session-resumed':
     case 'meter-spoke':
+    case 'file-changed':
     case 'cue-given':
     case 'act-refused':
     case 'walk-realigned':
@@ -92,7 +93,8 @@ const takeReading = (state: WalkState, reading: Reading): WalkState => {
     return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
 
   const { value, range } = reading;
-  const resolution = reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
+  const resolution =
+    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
   if (isResidualCharge(plan.function, value, resolution)) {
     return { ...state, reading, contact: seeNothing(contact, t), negatives: state.negatives + 1 };
   }

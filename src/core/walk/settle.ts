@@ -53,8 +53,14 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
   );
   const span = creep.lastT - creep.startT;
   const still =
-    state.scatter <= Math.max(mostScatter * Math.abs(state.level), mostNoise * expected, resolution);
-  if (still && span >= (context.coarse ? rangingS : leastSpanS) && touch.odd === null && state.settled >= surely) {
+    state.scatter <=
+    Math.max(mostScatter * Math.abs(state.level), mostNoise * expected, resolution);
+  if (
+    still &&
+    span >= (context.coarse ? rangingS : leastSpanS) &&
+    touch.odd === null &&
+    state.settled >= surely
+  ) {
     return { phase: 'settled', ...state };
   }
   if (state.charging > 0.5) return { phase: 'charging', ...state };

@@ -61,7 +61,7 @@ export interface WalkState {
   /** A question was dismissed at this pin and is not asked again before the next touch. */
   readonly hushed: boolean;
   readonly hold: { readonly reason: HoldReason; readonly detail: string } | null;
-  readonly paused: 'asked' | 'link-lost' | 'meter-silent' | null;
+  readonly paused: EventOf<'walk-paused'>['reason'] | null;
   /** Ground touches seen in the ground check. */
   readonly grounds: number;
   /** Negative readings in a row. */
