@@ -35,6 +35,8 @@ export interface LinkListener {
 /** Where inputs come from: a meter over a link, a reading log, typed values. */
 export interface Feed {
   readonly title: string;
+  /** The times of its inputs are its own (a recording, typed values), not the clock's. */
+  readonly ownTime?: boolean;
   start(take: (input: Input) => void): void;
   stop(): Promise<void>;
 }

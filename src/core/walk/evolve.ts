@@ -65,8 +65,15 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return { ...timed, stage: 'finished', cursor: timed.plan.pins.length };
     case 'session-closed':
       return { ...timed, stage: 'closed' };
-    case 'session-opened':
     case 'session-resumed':
+      return {
+        ...timed,
+        stage: timed.stage === 'closed' ? stageLeft(timed) : timed.stage,
+        paused: null,
+        hold: null,
+        contact: afterBlindness(timed),
+      };
+    case 'session-opened':
     case 'meter-spoke':
     case 'file-changed':
     case 'cue-given':
@@ -75,6 +82,10 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return timed;
   }
 };
+
+/** Where a closed walk stood. */
+const stageLeft = ({ cursor, plan }: WalkState): WalkState['stage'] =>
+  cursor >= plan.pins.length ? 'finished' : 'walking';
 
 /** What the probe does while nobody watches is unknown: slip and lift are then equally likely. */
 const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
