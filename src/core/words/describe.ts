@@ -1,0 +1,99 @@
+// One event as one line of words, or null where there is nothing to say. The line for a judged pin needs what
+// the pin read, so the state is the one after the event.
+import { type ExpectedBounds, type Numbered, verdicts, type WalkEvent } from '../events.js';
+import { formatReading } from '../measure/format-reading.js';
+import { siUnit } from '../reading.js';
+import { indexOfPin, type WalkState } from '../walk/state.js';
+import type { Words } from './words.js';
+
+export const describe = (
+  event: Numbered | WalkEvent,
+  state: WalkState,
+  words: Words,
+): string | null => {
+  const unit = siUnit(state.plan.function);
+  switch (event.type) {
+    case 'session-opened':
+      return words.opened(
+        event.profile.content.title,
+        event.measure.function,
+        event.measure.polarity,
+      );
+    case 'session-resumed':
+      return words.resumed(state.plan.pins[state.cursor]?.pin ?? null, event.tornBytes);
+    case 'ground-touched':
+      return words.groundTouched(event.which, formatReading(event.value, null, unit));
+    case 'ground-missed':
+      return words.groundMissed(formatReading(event.value, null, unit));
+    case 'ground-checked':
+      return event.outcome === 'good' ? words.groundGood : words.groundSkipped;
+    case 'ground-doubted':
+      return words.groundDoubted(event.opens);
+    case 'pin-reached':
+      return words.reached(event.pin, event.line);
+    case 'pin-judged': {
+      const value = shownValue(state, event.pin, words);
+      const expected = shownExpected(event.expected, unit, words);
+      const line = words.judged(event.pin, event.line, value, event.verdict, expected);
+      return event.agreed ? line : `${line}. ${words.touchAgain}`;
+    }
+    case 'question-asked':
+      return words.question(event.question, event.pin);
+    case 'question-answered':
+      return event.by === 'contact' ? null : words.answered(event.question, event.pin);
+    case 'walk-held':
+      return words.held(event.reason, event.detail);
+    case 'walk-freed':
+      return words.freed;
+    case 'walk-paused':
+      return words.paused(event.reason);
+    case 'walk-continued':
+      return words.continued(event.pin);
+    case 'walk-realigned':
+      return words.realigned(event.shift, event.pin);
+    case 'walk-finished':
+      return words.finished(words.tally(tallyOf(event.tally)));
+    case 'link-changed':
+      return words.link(event.change, event.detail ?? '');
+    case 'act-refused':
+      return words.refused(event.act, event.reason);
+    case 'act-taken':
+      return words.taken(event.act, event.pin ?? '', event.text ?? '');
+    case 'meter-spoke':
+      return words.meterSpoke(event.says, event.text);
+    case 'file-changed':
+      return words.file(event.change, event.detail);
+    case 'reading-taken':
+    case 'touch-captured':
+    case 'pin-settled':
+    case 'cue-given':
+    case 'session-closed':
+      return null;
+  }
+};
+
+/** What a pin read, with the digits its uncertainty supports. */
+export const shownValue = (state: WalkState, pin: string, words: Words): string => {
+  const record = state.pins[indexOfPin(state, pin)];
+  if (record === undefined) return '';
+  if (record.overload) return words.overload;
+  if (record.value === null) return '-';
+  return formatReading(record.value, record.standardUncertainty, siUnit(state.plan.function));
+};
+
+export const shownExpected = (expected: ExpectedBounds, unit: string, words: Words): string => {
+  if (expected === null) return words.expectedNothing;
+  if (expected === 'overload') return words.expectedOverload;
+  return words.expectedBetween(
+    formatReading(expected.low, null, unit),
+    formatReading(expected.high, null, unit),
+  );
+};
+
+export const tallyOf = (
+  tally: Partial<Record<(typeof verdicts)[number], number>>,
+): readonly (readonly [(typeof verdicts)[number], number])[] =>
+  verdicts.flatMap((verdict) => {
+    const n = tally[verdict] ?? 0;
+    return n > 0 ? [[verdict, n] as const] : [];
+  });

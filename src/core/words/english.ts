@@ -1,0 +1,122 @@
+// The English catalogue.
+import type { Verdict } from '../events.js';
+import type { Words } from './words.js';
+
+const verdict: Words['verdict'] = {
+  normal: 'normal',
+  low: 'low',
+  high: 'high',
+  short: 'short',
+  open: 'open',
+  unsure: 'unsure',
+  wobble: 'wobble',
+  unread: 'unread',
+};
+
+const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+export const english: Words = {
+  language: 'en',
+  verdict,
+  measure: {
+    resistance: 'resistance to ground',
+    diode: 'diode drop',
+    continuity: 'continuity',
+    'dc-volts': 'DC volts',
+  },
+  polarity: {
+    'red-walks': 'red lead walks, black on ground',
+    'black-walks': 'black lead walks, red on ground',
+  },
+  overload: 'overload',
+  opened: (profile, measure, polarity) =>
+    `${profile}: ${english.measure[measure]}, ${english.polarity[polarity]}`,
+  simulated: 'Readings are simulated: this is the virtual bench, not a meter.',
+  resumed: (pin, tornBytes) =>
+    `Session taken up again${pin === null ? '' : ` at pin ${pin}`}${
+      tornBytes === 0 ? '' : `; ${count(tornBytes, 'byte')} of an unfinished line kept aside`
+    }`,
+  closed: (tally, fingerprint) => `Session closed: ${tally}. Fingerprint ${fingerprint}`,
+  touchGround: (which) =>
+    which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
+  groundTouched: (which, value) => `ground ${which} of 2: ${value}`,
+  groundMissed: (value) => `that is not ground: ${value}`,
+  groundGood: 'Ground is good.',
+  groundSkipped: 'Ground check left out.',
+  groundDoubted: (opens) => `${opens} opens in a row: is the ground clip on?`,
+  reached: (pin, line) => `Pin ${pin}, ${line}`,
+  judged: (pin, line, value, word, expected) =>
+    `${pin} ${line}: ${value}, ${verdict[word]} (${expected})`,
+  expectedOverload: 'overload expected',
+  expectedBetween: (low, high) => `${low} to ${high} expected`,
+  expectedNothing: 'nothing to compare with',
+  touchAgain: 'Touch it again to confirm, or give "next".',
+  question: (question, pin) => {
+    switch (question) {
+      case 'open':
+        return `${pin}: open? Answer "open", or tap ground twice.`;
+      case 'same-or-next':
+        return `Still the pin before, or ${pin}? Lift and touch again, or give "next" for ${pin}.`;
+      case 'shifted':
+        return `The readings fit one place along better: check pin ${pin}.`;
+    }
+  },
+  answered: (question, pin) => (question === 'open' ? `${pin}: answered` : `${pin}: settled`),
+  held: (_reason, detail) => `Held: ${detail}.`,
+  freed: 'Reading again.',
+  paused: (reason) => {
+    switch (reason) {
+      case 'asked':
+        return 'Paused.';
+      case 'link-lost':
+        return 'Paused: the meter is gone; waiting for it to come back.';
+      case 'meter-silent':
+        return 'Paused: the meter is silent. Is it on, and is its output on?';
+      case 'file-blocked':
+        return 'Paused: the session file could not be written.';
+    }
+  },
+  continued: (pin) => (pin === '' ? 'Going on.' : `Going on at pin ${pin}.`),
+  link: (change, detail) => {
+    const because = detail === '' ? '' : `: ${detail}`;
+    switch (change) {
+      case 'opened':
+        return `Link open${because}`;
+      case 'lost':
+        return `Link lost${because}`;
+      case 'returned':
+        return `Link back${because}`;
+      case 'silent':
+        return `Meter silent${because}`;
+      case 'failed':
+        return `Link failed${because}`;
+      case 'ended':
+        return 'No more readings.';
+    }
+  },
+  refused: (act, reason) => `"${act}" is not possible now: ${reason}`,
+  taken: (act, pin, text) =>
+    act === 'note' ? `note at ${pin}: ${text}` : pin === '' ? act : `${act} (${pin})`,
+  realigned: (shift, pin) =>
+    `Realigned: the walk was ${count(Math.abs(shift), 'place')} ${
+      shift > 0 ? 'behind' : 'ahead'
+    }; now at pin ${pin}. Check the last pins.`,
+  finished: (tally) => `All pins walked: ${tally}.`,
+  tally: (counts) =>
+    counts.map(([word, n]: readonly [Verdict, number]) => `${n} ${verdict[word]}`).join(', ') ||
+    'nothing read',
+  meterSpoke: (says, text) => {
+    switch (says) {
+      case 'identity':
+        return `Meter: ${text}`;
+      case 'error':
+        return `The meter reports an error: ${text}`;
+      case 'no-answer':
+        return `No answer: ${text}`;
+    }
+  },
+  file: (change, detail) =>
+    change === 'blocked'
+      ? `Session file not written: ${detail}. Nothing is taken in until it can be.`
+      : 'Session file written again.',
+};

@@ -1,0 +1,44 @@
+// Everything the program says to a person, as a catalogue: another language is another file of this shape.
+// Values arrive formatted and foreign text arrives cleaned.
+import type { HoldReason, Question, Verdict } from '../events.js';
+import type { ActName, LinkChange } from '../inputs.js';
+import type { MeasureFunction, Polarity } from '../reading.js';
+
+export interface Words {
+  readonly language: string;
+  readonly verdict: Readonly<Record<Verdict, string>>;
+  readonly measure: Readonly<Record<MeasureFunction, string>>;
+  readonly polarity: Readonly<Record<Polarity, string>>;
+  readonly overload: string;
+  opened(profile: string, measure: MeasureFunction, polarity: Polarity): string;
+  readonly simulated: string;
+  resumed(pin: string | null, tornBytes: number): string;
+  closed(tally: string, fingerprint: string): string;
+  touchGround(which: 1 | 2): string;
+  groundTouched(which: 1 | 2, value: string): string;
+  groundMissed(value: string): string;
+  readonly groundGood: string;
+  readonly groundSkipped: string;
+  groundDoubted(opens: number): string;
+  reached(pin: string, line: string): string;
+  judged(pin: string, line: string, value: string, verdict: Verdict, expected: string): string;
+  readonly expectedOverload: string;
+  expectedBetween(low: string, high: string): string;
+  readonly expectedNothing: string;
+  readonly touchAgain: string;
+  question(question: Question, pin: string): string;
+  answered(question: Question, pin: string): string;
+  held(reason: HoldReason, detail: string): string;
+  readonly freed: string;
+  paused(reason: 'asked' | 'link-lost' | 'meter-silent' | 'file-blocked'): string;
+  continued(pin: string): string;
+  link(change: LinkChange, detail: string): string;
+  refused(act: ActName, reason: string): string;
+  taken(act: ActName, pin: string, text: string): string;
+  realigned(shift: number, pin: string): string;
+  finished(tally: string): string;
+  /** "36 normal, 2 open": verdicts that occur, in order. */
+  tally(counts: readonly (readonly [Verdict, number])[]): string;
+  meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
+  file(change: 'blocked' | 'writable', detail: string): string;
+}
