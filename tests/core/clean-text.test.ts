@@ -57,7 +57,7 @@ describe('cleanText', () => {
     expect(cleanText('می\u200cروم', 4)).toBe('می…');
   });
 
-  it('should take no longer for a huge text than for its beginning', () => {
+  it('should cut a huge text', () => {
     expect(cleanText('\u202e'.repeat(5_000_000), 10)).toBe(`${'\ufffd'.repeat(9)}…`);
   });
 

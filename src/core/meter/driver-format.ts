@@ -119,7 +119,7 @@ const keyTalk = z
 const streamTalk = z
   .strictObject({
     style: z.literal('stream'),
-    silentAfterS: positive.max(3600),
+    silentAfterS: seconds,
     keepAwake: keepAwake.optional(),
   })
   .describe('The meter talks by itself.');
@@ -155,10 +155,6 @@ const line = z
     units: z.record(z.string(), unit).optional().describe('Texts of the unit group.'),
     overload,
     numbers: numbers.optional(),
-    freeDigits: z
-      .boolean()
-      .optional()
-      .describe('Digits may be left out, as people do: then the point does not tell the range.'),
     blanks: z
       .array(z.string())
       .optional()

@@ -1,6 +1,7 @@
 // Reads the answer to `*IDN?` (IEEE 488.2, 10.14): maker, model, serial number and firmware. Forgiving about
 // quotes and extra commas, since makers are; what it returns is cleaned text.
 import { cleanText } from '../clean-text.js';
+import { parseNrf } from './number-forms.js';
 
 export interface MeterIdentity {
   readonly maker: string;
@@ -27,11 +28,12 @@ const none = (field: string | undefined): string | null =>
   field === undefined || field === '' || field === '0' ? null : field;
 
 /**
- * The identity, or null where the answer is not one (fewer than two fields, or no maker and model).
+ * The identity, or null where the answer is not one: no maker and model, or a number where the maker belongs,
+ * which is an error entry or a list of readings.
  * @example parseIdentity('ACME,DMM-1,0,1.02-01-03')?.serial // null
  */
 export const parseIdentity = (text: string): MeterIdentity | null => {
   const [maker, model, serial, ...firmware] = fieldsOf(text.trim());
-  if (!maker || !model) return null;
+  if (!maker || !model || parseNrf(maker) !== null) return null;
   return { maker, model, serial: none(serial), firmware: none(firmware.join(',')) };
 };

@@ -47,7 +47,6 @@ export const lineDecoder = (driver: Driver, grammar: LineGrammar): MeterDecoder 
       return { resolution: accuracyFor(driver, fields.function, undefined, value).resolution };
     }
     const step = digitStep(number, fields.unit?.factor ?? 1);
-    if (grammar.freeDigits) return { resolution: step };
     return rangeByResolution(driver, fields.function, step);
   };
 

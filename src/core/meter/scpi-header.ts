@@ -1,5 +1,5 @@
-// Compares SCPI program messages as an instrument does: mnemonics in long or short form, any case, with or
-// without the leading colon. Only the spelling differs; abbreviations in between are refused.
+// Brings SCPI program messages to one spelling, so that long and short mnemonics, any case, with or without the
+// leading colon, compare alike. Does not know the long words: a spelling between the two forms passes as well.
 
 const vowel = /[AEIOU]/u;
 
