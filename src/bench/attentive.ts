@@ -40,18 +40,20 @@ function* begin(body: Body): Gesture<number> {
 function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> {
   const { pace, random } = body;
   const pin = body.profile.connector.pins[place]?.pin;
-  let questionStands = false;
+  let asked = false;
+  let captured = false;
   yield* land(body, place);
+  let patientToS = body.nowS + pace.patienceS;
   for (;;) {
-    const waitS: number = questionStands ? draw(random, pace.sureS) : pace.patienceS;
-    const heard: Numbered | null = yield* hold(body, body.nowS + waitS);
+    const heard: Numbered | null = yield* hold(body, patientToS);
     if (heard === null) {
-      if (questionStands && !body.reach.showsValue()) {
-        questionStands = false;
-        yield* answerOpen(body, answers);
-        if (yield* agreedSoon(body, pin)) return { to: place + 1 };
+      if (asked && !body.reach.showsValue()) {
+        const taken = yield* answerOpen(body, answers, pin);
+        if (taken === 'agreed') return { to: place + 1 };
+        asked = taken === 'nothing';
       }
       yield* touchAgain(body, place);
+      patientToS = body.nowS + (asked ? draw(random, pace.sureS) : pace.patienceS);
       continue;
     }
     const called = calledTo(body, heard);
@@ -60,25 +62,47 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
       yield* lift(body);
       return { to: called };
     }
-    if (heard.type === 'walk-finished') return { to: body.profile.connector.pins.length };
-    if (heard.type === 'walk-paused') yield* waitInTheAir(body, place, heard.reason);
-    if (heard.type === 'walk-held') yield* setRight(body, place, heard.reason);
-    if (!('pin' in heard) || heard.pin !== pin) continue;
-    if (heard.type === 'question-asked') {
-      questionStands = heard.question === 'open';
-      // In doubt which pin was read, the same touch once more is the plainest answer.
-      if (!questionStands) yield* touchAgain(body, place);
+    switch (heard.type) {
+      case 'walk-finished':
+        return { to: body.profile.connector.pins.length };
+      case 'walk-paused':
+        yield* waitInTheAir(body, place, heard.reason);
+        break;
+      case 'walk-held':
+        yield* setRight(body, place, heard.reason);
+        break;
+      case 'touch-captured':
+        captured = true;
+        continue;
+      case 'question-asked':
+        if (heard.question === 'same-or-next') {
+          if (!captured) continue;
+          // It was read and only its name is in doubt: the next pin tells more than the same one again.
+          yield* react(body);
+          yield* lift(body);
+          return { to: place + 1 };
+        }
+        if (heard.pin !== pin) continue;
+        asked = true;
+        patientToS = body.nowS + draw(random, pace.sureS);
+        continue;
+      case 'question-answered':
+        if (heard.pin === pin) asked = false;
+        continue;
+      case 'pin-judged':
+        if (heard.pin !== pin) continue;
+        asked = false;
+        yield* react(body);
+        if (heard.agreed) {
+          yield* lift(body);
+          return { to: place + 1 };
+        }
+        yield* touchAgain(body, place);
+        break;
+      default:
+        continue;
     }
-    if (heard.type === 'question-answered') questionStands = false;
-    if (heard.type === 'pin-judged') {
-      questionStands = false;
-      yield* react(body);
-      if (heard.agreed) {
-        yield* lift(body);
-        return { to: place + 1 };
-      }
-      yield* touchAgain(body, place);
-    }
+    patientToS = body.nowS + pace.patienceS;
   }
 }
 
@@ -87,21 +111,28 @@ function* touchAgain(body: Body, place: number): Gesture<void> {
   yield* land(body, place);
 }
 
-function* answerOpen(body: Body, answers: AnswerWay): Gesture<void> {
+/** Gives the answer and waits whether the program takes it, as an answer or as something else. */
+function* answerOpen(
+  body: Body,
+  answers: AnswerWay,
+  pin: string | undefined,
+): Gesture<'agreed' | 'answered' | 'nothing'> {
   if (answers === 'key' && body.reach.act !== undefined) body.reach.act({ act: 'open' });
   else yield* tapGroundTwice(body);
-}
-
-/** After an answer: does the program take it? */
-function* agreedSoon(body: Body, pin: string | undefined): Gesture<boolean> {
-  const untilS = body.nowS + Math.max(2.5, 6 / body.readingsPerS);
-  for (let heard = yield* listen(body, untilS); heard !== null; heard = yield* listen(body, untilS))
-    if (heard.type === 'pin-judged' && heard.pin === pin && heard.agreed) {
-      yield* react(body);
-      if (body.probing.pinIndex !== null) yield* lift(body);
-      return true;
-    }
-  return false;
+  let answered = false;
+  const untilS = body.nowS + Math.max(1.5, 5 / body.readingsPerS);
+  for (
+    let heard = yield* listen(body, untilS);
+    heard !== null;
+    heard = yield* listen(body, untilS)
+  ) {
+    if (heard.type === 'question-answered') answered = true;
+    if (heard.type !== 'pin-judged' || heard.pin !== pin || !heard.agreed) continue;
+    yield* react(body);
+    if (body.probing.pinIndex !== null) yield* lift(body);
+    return 'agreed';
+  }
+  return answered ? 'answered' : 'nothing';
 }
 
 /** Removes what the program stops for, then touches the pin again. */

@@ -12,8 +12,9 @@ export interface Ranging {
   readonly stepS: number;
 }
 
-/** Autorange from overload can take 1-3 s on slow meters, less on quick ones. Common practice, no source. */
-export const usualRanging: Ranging = { shows: 'overload', fromHighestS: [0.5, 1.2], stepS: 0.25 };
+/** A meter that ranges quickly, and one that takes its time. Common practice, no source. */
+export const usualRanging: Ranging = { shows: 'overload', fromHighestS: [0.1, 0.3], stepS: 0.1 };
+export const slowRanging: Ranging = { shows: 'overload', fromHighestS: [1, 3], stepS: 0.5 };
 
 export interface Autorange {
   /**
@@ -32,6 +33,12 @@ export const createAutorange = (ranging: Ranging, random: Seeded): Autorange => 
   let place: number | null = null;
   let lookingUntilS: number | null = null;
 
+  /** Up as far as needed, down as far as comfortable. */
+  const wanted = (magnitude: number, ranges: readonly DisplayRange[], now: number): number => {
+    const holding = rangeHolding(ranges, magnitude);
+    return holding >= now ? holding : Math.min(now, rangeHolding(ranges, magnitude / comfortable));
+  };
+
   return {
     restart: () => {
       place = null;
@@ -39,27 +46,24 @@ export const createAutorange = (ranging: Ranging, random: Seeded): Autorange => 
     },
     follow: (magnitude, ranges, endS) => {
       const highest = ranges.length - 1;
-      const now = Math.min(place ?? highest, highest);
+      place ??= highest;
       if (magnitude === null) {
         place = highest;
         lookingUntilS = null;
-        return highest;
+        return place;
       }
+      const next = wanted(magnitude, ranges, place);
       if (lookingUntilS !== null) {
         if (endS < lookingUntilS) return null;
         lookingUntilS = null;
-        place = rangeHolding(ranges, magnitude);
-        return place;
+        place = next;
       }
-      const wanted = rangeHolding(ranges, magnitude);
-      const fills = magnitude / (ranges[wanted]?.fullScale ?? magnitude);
-      place = now;
-      if (wanted === now || (wanted < now && fills > comfortable)) return now;
-      const lookS =
-        now === highest
+      if (next === place) return place;
+      lookingUntilS =
+        endS +
+        (place === highest
           ? draw(random, ranging.fromHighestS)
-          : ranging.stepS * Math.abs(now - wanted);
-      lookingUntilS = endS + lookS;
+          : ranging.stepS * Math.abs(place - next));
       return null;
     },
   };

@@ -17,7 +17,7 @@ export type Gesture<T> = Generator<Wait, T, void>;
 
 /** What the hands can reach beside the probe. */
 export interface Reach {
-  /** Does the touched pin show a value on the meter's display? */
+  /** Does the meter's display show a number just now? */
   showsValue(): boolean;
   discharge(pinIndex: number): void;
   /** Sets the meter's buttons and dial right again. */
@@ -74,7 +74,10 @@ export const createBody = (setup: BodySetup, work: (body: Body) => Gesture<void>
   return {
     body,
     nextS: dueS,
-    hear: (event) => body.inbox.push(event),
+    hear: (event) => {
+      // The display's every reading is seen, not heard.
+      if (event.type !== 'reading-taken') body.inbox.push(event);
+    },
     advanceTo: (worldS) => {
       for (let due = dueS(); due <= worldS; due = dueS()) {
         body.nowS = Math.max(body.nowS, due);

@@ -3,7 +3,7 @@
 // answers with two ground taps after the time at which the program will have asked.
 import type { Board } from './board.js';
 import { type Body, type Gesture, pass } from './body.js';
-import { keepStill, land, lift, tapGroundTwice } from './gestures.js';
+import { keepStill, land, lift, tapGroundTwice, untilShown } from './gestures.js';
 import { checkGroundsByPatience } from './ground-check.js';
 import { draw } from './pace.js';
 
@@ -26,10 +26,14 @@ export function* walkByPatience(body: Body, known: Known): Gesture<void> {
 }
 
 function* readPin(body: Body, known: Known, place: number): Gesture<void> {
-  yield* keepStill(body, holdS(body, known, place));
-  yield* lift(body);
+  yield* readOnce(body, known, place);
   if (known.isNormal(place)) return;
   yield* land(body, place);
+  yield* readOnce(body, known, place);
+}
+
+function* readOnce(body: Body, known: Known, place: number): Gesture<void> {
+  yield* untilShown(body, 6);
   yield* keepStill(body, holdS(body, known, place));
   yield* lift(body);
 }

@@ -57,11 +57,22 @@ export function* tapGroundTwice(body: Body): Gesture<void> {
   yield* pass(body, draw(random, pace.liftS));
   for (const last of [false, true]) {
     yield* settleOn(body, ground);
+    yield* untilShown(body, longestLookS);
     yield* pass(body, Math.max(tapReadings / readingsPerS, draw(random, pace.tapS)));
     touch(body, null);
     if (!last) yield* pass(body, Math.max(gapReadings / readingsPerS, draw(random, pace.tapS)));
   }
 }
+
+/** Keeps the probe on until the display shows a number, as after a range change, or gives up. */
+export function* untilShown(body: Body, atMostS: number): Gesture<void> {
+  const giveUpS = body.nowS + atMostS;
+  while (!body.reach.showsValue() && body.nowS < giveUpS) yield* keepStill(body, glanceS);
+}
+
+const glanceS = 0.05;
+/** A display that shows nothing for so long on a known ground will not. */
+const longestLookS = 4;
 
 /** A tap and the gap between two must show on slow meters as well. */
 const tapReadings = 2.5;

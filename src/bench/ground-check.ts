@@ -1,7 +1,7 @@
 // The two separate grounds that every walk begins with. A ground that shows no value is passed over: it may be
 // a torn joint. Gives up after the last one, with the probe in the air.
 import type { Body, Gesture } from './body.js';
-import { groundPlaces, hold, keepStill, land, lift } from './gestures.js';
+import { groundPlaces, hold, keepStill, land, lift, untilShown } from './gestures.js';
 import { draw } from './pace.js';
 
 /** With the program's word for each touch; moves on as soon as it comes, and stops when enough is said. */
@@ -33,6 +33,7 @@ export function* checkGroundsByPatience(body: Body): Gesture<void> {
   for (const place of groundPlaces(body)) {
     if (body.goodGrounds.length >= 2) return;
     yield* land(body, place);
+    yield* untilShown(body, 4);
     yield* keepStill(body, Math.max(4 / body.readingsPerS, draw(body.random, body.pace.deafHoldS)));
     if (body.reach.showsValue()) body.goodGrounds = [...body.goodGrounds, place];
     yield* lift(body);

@@ -62,10 +62,11 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
   if (!(readingsPerS > 0)) throw new RangeError(`readings per second must be over 0`);
   const ranges = displayRanges(driver, measure.function);
   const meter = createMeter({ ...setup, random: seeded(seed, 'meter') });
-  const state = { on: true, turned: false, spokenToS: 0 };
+  const state = { on: true, turned: false, showsValue: false, spokenToS: 0 };
   const world: World = createWorld({
     ...setup,
     highest: setup.range ?? ranges.at(-1)?.fullScale ?? ranges[0].fullScale,
+    showsValue: () => state.on && state.showsValue,
     resetMeter: () => {
       meter.press(null);
       state.on = true;
@@ -79,7 +80,11 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
     readingsPerS,
     dial: () => (state.turned ? (otherFunction ?? measure.function) : measure.function),
     range: setup.range,
-    convert: (toS, asked, range) => meter.convert(world.sample(toS, asked), toS, asked, range),
+    convert: (toS, asked, range) => {
+      const shown = meter.convert(world.sample(toS, asked), toS, asked, range);
+      state.showsValue = 'value' in shown.reading;
+      return shown;
+    },
     pass: (toS) => world.advanceTo(toS),
   });
   const upcoming = [...troubles].sort((a, b) => a.atS - b.atS);

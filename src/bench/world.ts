@@ -27,6 +27,8 @@ export interface WorldSetup {
   /** Highest full scale of the meter: what reads over it looks open. */
   readonly highest: number;
   readonly error: MeterError;
+  /** Does the display show a number just now? */
+  readonly showsValue: () => boolean;
   readonly resetMeter: () => void;
   readonly act?: (act: Act) => void;
 }
@@ -80,7 +82,7 @@ export const createWorld = (setup: WorldSetup): World => {
       random: seeded(setup.seed, 'technician'),
       readingsPerS: setup.readingsPerS,
       reach: {
-        showsValue: () => board.reads(technician.body.probing, measure.function) !== null,
+        showsValue: setup.showsValue,
         discharge: (place) => board.discharge(place),
         resetMeter: setup.resetMeter,
         ...(setup.act === undefined ? {} : { act: setup.act }),

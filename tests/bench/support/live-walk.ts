@@ -1,0 +1,127 @@
+// A whole walk on the virtual bench in stepped time: link, feed, decider and technician, without files or screen.
+import type { BenchName } from '../../../src/bench/bench-name.js';
+import { usualBench } from '../../../src/bench/bench-name.js';
+import { benchSetup } from '../../../src/bench/bench-setup.js';
+import { createVirtualLink, type VirtualLink } from '../../../src/bench/virtual-link.js';
+import type { VirtualMeterSetup } from '../../../src/bench/virtual-meter.js';
+import type { EventOf, Numbered, Verdict, WalkEvent } from '../../../src/core/events.js';
+import type { Input } from '../../../src/core/inputs.js';
+import type { Driver } from '../../../src/core/meter/driver-format.js';
+import type { Profile } from '../../../src/core/profile/profile-format.js';
+import { beginWalk, decide } from '../../../src/core/walk/decide.js';
+import { openWalk } from '../../../src/core/walk/state.js';
+import { createMeterFeed } from '../../../src/session/meter-feed.js';
+import { createSteppedClock } from './stepped-clock.js';
+
+export interface LiveWalk {
+  readonly events: readonly Numbered[];
+  readonly inputs: readonly Input[];
+  readonly link: VirtualLink;
+  readonly finished: boolean;
+  readonly tookS: number;
+}
+
+export interface LiveWalkOptions {
+  readonly driver: Driver;
+  readonly profile: Profile;
+  readonly bench?: Partial<BenchName>;
+  /** Changes to the set-up that the bench's name gives. */
+  readonly setup?: Partial<VirtualMeterSetup>;
+  readonly hears?: boolean;
+  /** Simulated seconds after which the walk is given up. */
+  readonly patienceS?: number;
+}
+
+export const openedWith = (driver: Driver, profile: Profile): EventOf<'session-opened'> => ({
+  type: 'session-opened',
+  t: 0,
+  format: 'pinwalk-session/1',
+  program: 'test',
+  wallTime: null,
+  zone: null,
+  link: 'virtual',
+  simulated: true,
+  profile: { id: profile.id, sha256: '', content: profile },
+  driver: { id: driver.id, sha256: '' },
+  measure: { function: profile.measure.function, polarity: profile.measure.polarity },
+  accuracy: {
+    from: 'driver',
+    fullScaleCounts: driver.displayCounts,
+    rows: driver.accuracy
+      .filter((row) => row.function === profile.measure.function)
+      .map(({ fullScale, resolution, percent, counts }) => ({
+        fullScale,
+        resolution,
+        percent,
+        counts,
+      })),
+  },
+  groundCheck: true,
+});
+
+export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
+  const { profile, hears = true } = options;
+  const clock = createSteppedClock();
+  const bench = { ...usualBench, ...options.bench };
+  const inputs: Input[] = [];
+  const acts: (input: Input) => void = (input) => take(input);
+  const setup = {
+    ...benchSetup({
+      bench,
+      driver: options.driver,
+      profile,
+      hears,
+      act: (act) => acts({ kind: 'act', t: clock.now(), act }),
+    }),
+    ...options.setup,
+  };
+  const link = createVirtualLink('virtual', setup, clock);
+  const { driver } = setup;
+  const events: Numbered[] = [];
+  const opened = openedWith(driver, profile);
+
+  const follow = (told: readonly WalkEvent[]): void => {
+    for (const event of told) {
+      const numbered: Numbered = { seq: events.length, ...event };
+      events.push(numbered);
+      if (hears) link.hear(numbered);
+    }
+  };
+
+  let { state, events: first } = beginWalk(openWalk(opened));
+  const take = (input: Input): void => {
+    inputs.push(input);
+    const decision = decide(state, input);
+    state = decision.state;
+    follow(decision.events);
+  };
+  follow([opened, ...first]);
+  const wanted = {
+    function: profile.measure.function,
+    ...(profile.measure.range === undefined ? {} : { range: profile.measure.range }),
+  };
+  createMeterFeed({ link, driver, wanted, clock }).start(take);
+  clock.run(options.patienceS ?? 600, () => state.stage === 'finished');
+  return {
+    events,
+    inputs,
+    link,
+    finished: state.stage === 'finished',
+    tookS: clock.now(),
+  };
+};
+
+/** The last verdict of every pin. */
+export const verdictsOf = (events: readonly WalkEvent[]): ReadonlyMap<string, Verdict> =>
+  new Map(
+    events
+      .filter((event) => event.type === 'pin-judged')
+      .map((event) => [event.pin, event.verdict] as const),
+  );
+
+/** Captures that carry another pin's name than the one under the probe; an answered open is none. */
+export const misnamed = ({ events, link }: LiveWalk): string[] =>
+  events
+    .filter((event) => event.type === 'pin-settled')
+    .filter((event) => event.overload !== true && link.pinAt(event.to) !== event.pin)
+    .map((event) => `${event.pin} was ${link.pinAt(event.to) ?? 'air'} at ${event.to}`);
