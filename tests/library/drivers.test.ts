@@ -18,7 +18,7 @@ const recorded = z.strictObject({
   frame: z.string().min(1),
   asked: z
     .strictObject({ function: z.enum(measureFunctions), range: z.number().optional() })
-    .optional(),
+    .default({ function: 'resistance' }),
   expect: z.record(z.string(), z.unknown()),
 });
 
@@ -53,7 +53,7 @@ describe('the shipped drivers', () => {
     const lines = recordingLines(id).map((line) => recorded.parse(line));
     const seen = new Set<string>();
 
-    for (const { frame, asked = { function: 'resistance' }, expect: expected } of lines) {
+    for (const { frame, asked, expect: expected } of lines) {
       const framer = createFramer({ ...wire, blocks: true, dropFirstPartial: false });
       // A byte that is no ASCII must reach an ASCII meter's framer as it is.
       const encoding = wire.encoding === 'ascii' ? 'latin1' : wire.encoding;

@@ -1,5 +1,5 @@
 // Checks the line grammar of a driver: the pattern and its groups, and the tables the groups look codes up in.
-import type { Problem } from '../problems.js';
+import { type Problem, quoted } from '../problems.js';
 import { rangesOf } from './accuracy.js';
 import type { Driver, LineGrammar } from './driver-format.js';
 import { compilePattern } from './line-pattern.js';
@@ -66,6 +66,29 @@ const checkUnits = (grammar: LineGrammar): Problem[] => {
   });
 };
 
+/** The lowest character code the encoding does not have. */
+const beyond = { ascii: 0x80, latin1: 0x100, utf8: Number.POSITIVE_INFINITY } as const;
+
+/** Texts that can never be met, because the wire cannot carry them. */
+const checkEncoding = ({ wire }: Driver, grammar: LineGrammar): Problem[] => {
+  const texts: [string, string][] = [
+    ...Object.values(tables).flatMap((table) =>
+      Object.keys(grammar[table] ?? {}).map((code): [string, string] => [table, code]),
+    ),
+    ...(grammar.overload.texts ?? []).map((text): [string, string] => ['overload', text]),
+    ...(grammar.blanks ?? []).map((text): [string, string] => ['blanks', text]),
+  ];
+  return texts
+    .filter(([, text]) =>
+      Array.from(text).some((char) => (char.codePointAt(0) ?? 0) >= beyond[wire.encoding]),
+    )
+    .map(([where, text]) => ({
+      path: ['line', where],
+      what: `${quoted(text)} cannot be sent in ${wire.encoding}`,
+      fix: 'write the character the meter really sends, or set wire.encoding to latin1 or utf8',
+    }));
+};
+
 export const checkLine = (driver: Driver): readonly Problem[] => {
   const grammar = driver.line;
   if (!grammar) {
@@ -84,6 +107,7 @@ export const checkLine = (driver: Driver): readonly Problem[] => {
       ...checkGroups(grammar, named),
       ...checkRanges(driver, grammar),
       ...checkUnits(grammar),
+      ...checkEncoding(driver, grammar),
     ];
   } catch (error) {
     return [

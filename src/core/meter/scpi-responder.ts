@@ -1,10 +1,10 @@
 // Answers as a driver's SCPI meter would: one message line in, at most one answer line out, with the state of
 // the instrument handed back. Pure: what the probes touch comes from the caller.
-import type { MeasureFunction } from '../reading.js';
-import { measureFunctions } from '../reading.js';
+import { type MeasureFunction, measureFunctions } from '../reading.js';
 import type { Driver } from './driver-format.js';
 import { type Display, encodeReading, type Sayable } from './encode-reading.js';
 import type { ErrorEntry } from './error-entry.js';
+import { entryText, scpiErrors as errors, noError, queueError } from './error-queue.js';
 import { readMessage, type ScpiMessage, splitMessages } from './scpi-header.js';
 import { type ScpiCommand, type ScpiEffect, vocabularyOf } from './scpi-vocabulary.js';
 import { parseSuffixed } from './suffix.js';
@@ -38,27 +38,11 @@ export interface ScpiResponder {
   ): { readonly state: ScpiMeterState; readonly answer: string | null };
 }
 
-const queueLength = 16;
-const errors = {
-  undefinedHeader: { code: -113, text: 'Undefined header' },
-  missingParameter: { code: -109, text: 'Missing parameter' },
-  dataType: { code: -104, text: 'Data type error' },
-  outOfRange: { code: -222, text: 'Data out of range' },
-  illegalParameter: { code: -224, text: 'Illegal parameter value' },
-  stale: { code: -230, text: 'Data corrupt or stale' },
-  overflow: { code: -350, text: 'Queue overflow' },
-} as const satisfies Record<string, ErrorEntry>;
-
 type Step = { readonly state: ScpiMeterState; readonly answer?: string };
 
-/** A full queue keeps its oldest entries and says in the last one that others were lost. */
-const withError = (state: ScpiMeterState, error: ErrorEntry): Step => {
-  const full = state.errors.length >= queueLength;
-  const kept = full ? [...state.errors.slice(0, -1), errors.overflow] : [...state.errors, error];
-  return { state: { ...state, errors: kept } };
-};
-
-const entryText = ({ code, text }: ErrorEntry): string => `${code},"${text}"`;
+const withError = (state: ScpiMeterState, error: ErrorEntry): Step => ({
+  state: { ...state, errors: queueError(state.errors, error) },
+});
 
 type Found = { readonly effect: ScpiEffect; readonly argument?: string } | ErrorEntry;
 
@@ -137,7 +121,7 @@ export const scpiResponder = (driver: Driver): ScpiResponder => {
         return { state, answer: '1' };
       case 'say-error': {
         const [first, ...rest] = state.errors;
-        if (!first) return { state, answer: '+0,"No error"' };
+        if (!first) return { state, answer: noError };
         return { state: { ...state, errors: rest }, answer: entryText(first) };
       }
       case 'select':

@@ -181,6 +181,24 @@ const slips: readonly [string, string, (driver: Loose) => void, string, string][
     'speak',
     'resistance at 4000 cannot be said: no range code for resistance at 4000 in steps of 0.1',
   ],
+  [
+    'a unit the wire cannot carry',
+    'stream-value-unit',
+    (d) => {
+      d.line.units.Ω = { factor: 1, functions: ['resistance'] };
+    },
+    'line.units',
+    '"Ω" cannot be sent in ascii',
+  ],
+  [
+    'an overload word the wire cannot carry',
+    'stream-decimal-comma',
+    (d) => {
+      d.line.overload.texts.push('∞');
+    },
+    'line.overload',
+    '"∞" cannot be sent in latin1',
+  ],
 ];
 
 describe('checkDriver', () => {
