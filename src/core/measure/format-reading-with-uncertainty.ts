@@ -1,6 +1,6 @@
 // Promises a reading with its standard uncertainty, for reports. Never prints NaN or Infinity, never throws.
 import { formatReading, isWorthWriting } from './format-reading.js';
-import { roundToUncertainty } from './round-to-uncertainty.js';
+import { twoDigitUncertainty } from './two-digit-uncertainty.js';
 import { writeToPlace } from './write-to-place.js';
 
 /**
@@ -17,6 +17,6 @@ export function formatReadingWithUncertainty(
   if (!Number.isFinite(value) || !isWorthWriting(value, standardUncertainty)) {
     return formatReading(value, null, unit);
   }
-  const written = writeToPlace(value, roundToUncertainty(standardUncertainty, 2));
+  const written = writeToPlace(value, twoDigitUncertainty(standardUncertainty));
   return `${written.digits}(${written.uncertainty}) ${written.symbol}${unit}`;
 }

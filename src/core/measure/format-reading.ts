@@ -1,7 +1,7 @@
 // Promises a reading as a person writes it: sensible digits, an engineering prefix, a unit. Never prints NaN
 // or Infinity, and never throws: it writes on screens that must stay up.
 import { engineeringPrefix } from './engineering-prefix.js';
-import { roundToUncertainty } from './round-to-uncertainty.js';
+import { twoDigitUncertainty } from './two-digit-uncertainty.js';
 import { writeToPlace } from './write-to-place.js';
 
 /** Without an uncertainty no more digits than this are claimed. */
@@ -27,8 +27,9 @@ export function formatReading(
 ): string {
   if (!Number.isFinite(value)) return 'no value';
   if (isWorthWriting(value, standardUncertainty)) {
-    const two = roundToUncertainty(standardUncertainty, 2);
-    const sensible = two.steps < 20 ? two : roundToUncertainty(standardUncertainty, 1);
+    const two = twoDigitUncertainty(standardUncertainty);
+    const one = { place: two.place + 1, steps: Math.round(two.steps / 10) };
+    const sensible = two.steps < 20 ? two : one;
     const { digits, symbol } = writeToPlace(value, sensible);
     return `${digits} ${symbol}${unit}`;
   }

@@ -1,7 +1,7 @@
 // Promises the digits of a value and of its uncertainty, both to one decimal place and in one prefix.
 // Refuses nothing: the caller has made sure that the place is worth writing.
 import { engineeringPrefix } from './engineering-prefix.js';
-import type { WrittenUncertainty } from './round-to-uncertainty.js';
+import type { WrittenUncertainty } from './two-digit-uncertainty.js';
 
 const powerOfTen = (exponent: number): number => Number(`1e${exponent}`);
 
