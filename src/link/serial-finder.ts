@@ -50,3 +50,12 @@ export const createSerialFinder = (
     },
   };
 };
+
+/** Always the one path, for a connection that is not made again. */
+export const fixedFinder = (path: string): SerialFinder => ({
+  whereNow: async () => {
+    await system.lookAt(path);
+    return path;
+  },
+  opened: () => undefined,
+});

@@ -2,13 +2,26 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('../..', import.meta.url).pathname;
 
+/** serialport's native part ends the process when it runs in a worker thread: its tests get processes. */
+const onPorts = ['tests/link/**/*.test.ts'];
+
 export default defineConfig({
   root,
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     setupFiles: ['tests/support/setup.ts'],
     testTimeout: 20_000,
-    pool: 'threads',
     maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: onPorts,
+          pool: 'threads',
+        },
+      },
+      { extends: true, test: { name: 'ports', include: onPorts, pool: 'forks' } },
+    ],
   },
 });

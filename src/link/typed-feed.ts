@@ -1,0 +1,69 @@
+// Values typed or piped, one a line, as a source of inputs. A typed value has no trace in time, so each line
+// stands for one whole touch: the value held for a second, then a lift of a second. `OL` is a touch that reads
+// overload and says so: the technician has looked, so it counts as the answer "open". Time is the feed's own,
+// moved on by the lines alone, so that the same lines always make the same walk.
+import type { Input } from '../core/inputs.js';
+import type { MeasureFunction, Polarity } from '../core/reading.js';
+import type { Feed, Link } from '../session/ports.js';
+import { readTypedLine } from './typed-line.js';
+
+export interface TypedFeedOptions {
+  readonly link: Link;
+  readonly measure: { readonly function: MeasureFunction; readonly polarity: Polarity };
+}
+
+/** Readings in a second of a typed touch, and of the lift after it. */
+const perSecond = 10;
+
+export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
+  let ticks = 0;
+  let take: ((input: Input) => void) | undefined;
+
+  const now = (): number => ticks / perSecond;
+  const give = (input: Input): void => take?.(input);
+
+  /** A second of one reading after another; the first belongs to the moment itself. */
+  const hold = (what: { value: number; resolution: number } | { overload: true }): void => {
+    for (let count = 0; count < perSecond; count += 1) {
+      give({ kind: 'reading', reading: { t: now(), ...measure, ...what } });
+      ticks += 1;
+    }
+  };
+
+  const hear = (text: string): void => {
+    const line = readTypedLine(text, measure.function);
+    switch (line.typed) {
+      case 'value':
+        hold({ value: line.value, resolution: line.resolution });
+        hold({ overload: true });
+        return;
+      case 'overload':
+        hold({ overload: true });
+        give({ kind: 'act', t: now(), act: { act: 'open' } });
+        return;
+      case 'act':
+        give({ kind: 'act', t: now(), act: { act: line.act } });
+        return;
+      case 'fault':
+        give({ kind: 'reading', reading: { t: now(), fault: line.says } });
+    }
+  };
+
+  return {
+    title: `typed values from ${link.title}`,
+    start: (takes) => {
+      take = takes;
+      link.open({
+        opened: () => give({ kind: 'link', t: now(), change: 'opened', detail: link.title }),
+        frame: (_t, frame) => hear(frame.text),
+        lost: (_t, detail) => give({ kind: 'link', t: now(), change: 'lost', detail }),
+        failed: (_t, detail) => give({ kind: 'link', t: now(), change: 'failed', detail }),
+        ended: () => give({ kind: 'link', t: now(), change: 'ended' }),
+      });
+    },
+    stop: async () => {
+      take = undefined;
+      await link.close();
+    },
+  };
+};
