@@ -1,0 +1,151 @@
+// The virtual bench as a serial port: a pseudo-terminal that any program can open. Needs python3 or socat and
+// says so when neither is there. A link with a fixed name can stand for the device across drops.
+import { type ChildProcess, spawn } from 'node:child_process';
+import { rm, symlink } from 'node:fs/promises';
+import { createInterface } from 'node:readline';
+import type { Clock } from '../session/ports.js';
+import { type PtyRelay, ptyRelays } from './pty-relay.js';
+import { createServedMeter } from './served-meter.js';
+import type { VirtualMeterSetup } from './virtual-meter.js';
+
+export interface BenchPtyOptions {
+  readonly setup: VirtualMeterSetup;
+  readonly clock: Clock;
+  /** A symbolic link that always leads to the present device; made and removed here. */
+  readonly linkPath?: string;
+  /** Told where the device is, at first and after every return. */
+  readonly at: (devicePath: string) => void;
+  /** Ways to try, in order. */
+  readonly relays?: readonly PtyRelay[];
+}
+
+export interface BenchPty {
+  /** Takes the device away for so long, as a pulled plug does. */
+  drop(forS: number): void;
+  close(): Promise<void>;
+}
+
+/** No way to a pseudo-terminal; the message is one line for the user. */
+export class NoPtyError extends Error {
+  override readonly name = 'NoPtyError';
+}
+
+interface Relay {
+  readonly path: string;
+  send(bytes: Uint8Array): void;
+  end(): Promise<void>;
+}
+
+interface RelayEvents {
+  opened(): void;
+  closed(): void;
+  bytes(chunk: Uint8Array): void;
+  /** The relay's process is over, whoever ended it. */
+  over(): void;
+}
+
+/** Seconds for a relay to say where its device is, and between tries to bring a device back. */
+const startS = 5;
+const retryS = 1;
+
+/** @throws NoPtyError when no relay can be started. */
+export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty> => {
+  const { setup, clock, linkPath, at, relays = ptyRelays } = options;
+  let relay: Relay | null = null;
+  let closing = false;
+  let cancelReturn = (): void => undefined;
+
+  const meter = createServedMeter(setup, clock, {
+    send: (bytes) => relay?.send(bytes),
+    drop: (forS) => drop(forS),
+  });
+
+  const come = async (): Promise<void> => {
+    let started: Relay | null = null;
+    started = await startAny(relays, {
+      opened: () => meter.attach(),
+      closed: () => meter.detach(),
+      bytes: (chunk) => meter.receive(chunk),
+      over: () => {
+        meter.detach();
+        // A relay that ends when its far end closes is simply started again.
+        if (started !== null && relay === started) returnIn(0);
+      },
+    });
+    relay = started;
+    if (linkPath !== undefined) {
+      await rm(linkPath, { force: true });
+      await symlink(started.path, linkPath);
+    }
+    at(linkPath ?? started.path);
+  };
+
+  const returnIn = (seconds: number): void => {
+    cancelReturn();
+    relay = null;
+    if (!closing)
+      cancelReturn = clock.after(seconds, () => {
+        come().catch(() => returnIn(retryS));
+      });
+  };
+
+  function drop(forS: number): void {
+    const leaving = relay;
+    returnIn(forS);
+    void leaving?.end();
+  }
+
+  await come();
+  return {
+    drop,
+    close: async () => {
+      closing = true;
+      cancelReturn();
+      const leaving = relay;
+      relay = null;
+      await leaving?.end();
+      if (linkPath !== undefined) await rm(linkPath, { force: true });
+    },
+  };
+};
+
+const startAny = async (relays: readonly PtyRelay[], events: RelayEvents): Promise<Relay> => {
+  for (const relay of relays) {
+    const started = await start(relay, events);
+    if (started !== null) return started;
+  }
+  const names = relays.map(({ program }) => program).join(' or ');
+  throw new NoPtyError(`a pseudo-terminal needs ${names}; install one, or use bench --tcp`);
+};
+
+/** Null when the program is missing or does not come up. */
+const start = ({ program, args, read }: PtyRelay, events: RelayEvents): Promise<Relay | null> =>
+  new Promise((resolve) => {
+    const child: ChildProcess = spawn(program, args, { stdio: ['pipe', 'pipe', 'pipe'] });
+    const over = new Promise<void>((ended) => {
+      child.once('close', () => ended());
+      child.once('error', () => ended());
+    });
+    const tooLate = setTimeout(() => child.kill('SIGKILL'), startS * 1000);
+    const end = async (): Promise<void> => {
+      child.kill('SIGKILL');
+      await over;
+    };
+    // Writing to a relay that has just ended is no error of its own.
+    child.stdin?.on('error', () => undefined);
+    child.stdout?.on('data', (chunk: Buffer) => events.bytes(chunk));
+    if (child.stderr !== null)
+      createInterface(child.stderr).on('line', (line) => {
+        const word = read(line);
+        if (word?.says === 'opened') events.opened();
+        if (word?.says === 'closed') events.closed();
+        if (word?.says !== 'path') return;
+        clearTimeout(tooLate);
+        resolve({ path: word.path, send: (bytes) => child.stdin?.write(bytes), end });
+      });
+    void over.then(() => {
+      clearTimeout(tooLate);
+      resolve(null);
+      events.over();
+    });
+  });
