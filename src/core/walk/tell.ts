@@ -1,10 +1,11 @@
 // Gives captures their pins' names as soon as nearly every way agrees, takes a name back when later captures
 // prove it wrong, and says where the walk stands.
-import type { Verdict, WalkEvent } from '../events.js';
+import type { WalkEvent } from '../events.js';
 import { type Naming, nameCapture } from './align.js';
 import { surelyNamed } from './evolve.js';
 import { judge } from './judge.js';
 import { type Capture, likeliestWay, type WalkState, waitsFor } from './state.js';
+import { tallyPins } from './tally.js';
 import type { Teller } from './teller.js';
 
 /** Probability with which a name already given is taken back. */
@@ -36,7 +37,7 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const at = waitsFor(likeliestWay(state));
   const pin = plan.pins[at];
   if (pin === undefined) {
-    if (state.stage === 'walking') teller.tell({ type: 'walk-finished', t, tally: tally(state) });
+    if (state.stage === 'walking') teller.tell({ type: 'walk-finished', t, tally: tallyPins(state) });
   } else if (again || at !== state.cursor || state.stage === 'finished') {
     teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
   }
@@ -119,10 +120,4 @@ const realign = (teller: Teller, t: number): void => {
     teller.tell({ type: 'pin-judged', t, pin: pin.pin, line: pin.line, ...unread });
   }
   for (const { capture, naming } of moved) tellCapture(teller, t, capture, naming);
-};
-
-const tally = (state: WalkState): Record<Verdict, number> => {
-  const counts = { normal: 0, low: 0, high: 0, short: 0, open: 0, unsure: 0, wobble: 0, unread: 0 };
-  for (const { verdict } of state.pins) counts[verdict] += 1;
-  return counts;
 };

@@ -1,0 +1,9 @@
+// How many pins have which verdict.
+import type { Verdict } from '../events.js';
+import type { WalkState } from './state.js';
+
+export const tallyPins = ({ pins }: Pick<WalkState, 'pins'>): Record<Verdict, number> => {
+  const counts = { normal: 0, low: 0, high: 0, short: 0, open: 0, unsure: 0, wobble: 0, unread: 0 };
+  for (const { verdict } of pins) counts[verdict] += 1;
+  return counts;
+};
