@@ -27,6 +27,17 @@ describe('a line grammar', () => {
     });
   });
 
+  it('should not tell the range where two ranges have the same steps', () => {
+    const line: LineGrammar = { pattern: '(?P<value>[\\d.]+)', overload: {} };
+    const driver = withLine(line);
+    const [row] = driver.accuracy.filter(({ fullScale }) => fullScale === 600);
+    if (!row) throw new Error('the range of 600 ohm should be there');
+    const twins = { ...driver, accuracy: [...driver.accuracy, { ...row, fullScale: 300 }] };
+    const asked = { function: 'resistance' } as const;
+    expect(compileDriver(driver).decode(1, '389.6', asked)).toHaveProperty('range', 600);
+    expect(compileDriver(twins).decode(1, '389.6', asked)).not.toHaveProperty('range');
+  });
+
   it('should take the function asked for where nothing tells one', () => {
     expect(decode({ pattern: '(?P<value>[\\d.]+)', overload: {} }, '389.6')).toMatchObject({
       function: 'resistance',

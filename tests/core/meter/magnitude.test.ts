@@ -31,6 +31,7 @@ describe('kindOfMagnitude', () => {
   it('should leave ordinary and absurd figures to others', () => {
     expect(kindOfMagnitude(0, {})).toBe('value');
     expect(kindOfMagnitude(9.79e37, {})).toBe('value');
+    expect(kindOfMagnitude(1e38, {})).toBe('value');
     expect(kindOfMagnitude(Number.POSITIVE_INFINITY, {})).toBe('value');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Driver } from '../../../src/core/meter/driver-format.js';
+import type { Driver, ScpiTalk } from '../../../src/core/meter/driver-format.js';
 import { driversForIdentity, driversForLines } from '../../../src/core/meter/propose-driver.js';
 import { recordingLines, shippedDriver, shippedDrivers } from '../../support/driver-files.js';
 
@@ -18,6 +18,11 @@ describe('driversForIdentity', () => {
 
   it('should propose the driver that recognises the identity first', () => {
     expect(ids(driversForIdentity([...shipped, own], 'ACME,DMM-1,0,1.0 '))[0]).toBe('acme-one');
+  });
+
+  it('should not propose a driver made for one instrument that says nothing about its identity', () => {
+    const { recognise: _, ...talk } = own.talk as ScpiTalk;
+    expect(driversForIdentity([{ ...own, talk }], 'ACME,DMM-1,0,1.0')).toEqual([]);
   });
 
   it('should propose the generic ones alone to a stranger', () => {
