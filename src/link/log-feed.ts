@@ -63,6 +63,7 @@ export const createLogFeed = ({ file, pace, clock, refused }: LogFeedOptions): F
 
   return {
     title: `reading log ${name}`,
+    ownTime: true,
     start: (take) => {
       running = run(take);
     },

@@ -51,6 +51,7 @@ export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
 
   return {
     title: `typed values from ${link.title}`,
+    ownTime: true,
     start: (takes) => {
       take = takes;
       link.open({

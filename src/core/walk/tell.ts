@@ -4,7 +4,7 @@ import type { WalkEvent } from '../events.js';
 import { type Naming, nameCapture } from './align.js';
 import { surelyNamed } from './evolve.js';
 import { judge } from './judge.js';
-import { type Capture, likeliestWay, type WalkState, waitsFor } from './state.js';
+import { type Capture, likeliestWay, waitsFor } from './state.js';
 import { tallyPins } from './tally.js';
 import type { Teller } from './teller.js';
 

@@ -115,6 +115,10 @@ export const english: Words = {
         return `No answer: ${text}`;
     }
   },
+  assumedAccuracy:
+    'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',
+  verdictChanged: (pin, line, before, now) => `${pin} ${line}: ${before} becomes ${now}`,
+  verdictsChanged: (n) => (n === 0 ? 'No verdict changes.' : `${count(n, 'verdict')} changed.`),
   file: (change, detail) =>
     change === 'blocked'
       ? `Session file not written: ${detail}. Nothing is taken in until it can be.`

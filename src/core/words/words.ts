@@ -40,5 +40,8 @@ export interface Words {
   /** "36 normal, 2 open": verdicts that occur, in order. */
   tally(counts: readonly (readonly [Verdict, number])[]): string;
   meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
+  readonly assumedAccuracy: string;
+  verdictChanged(pin: string, line: string, before: string, now: string): string;
+  verdictsChanged(count: number): string;
   file(change: 'blocked' | 'writable', detail: string): string;
 }

@@ -1,0 +1,103 @@
+// `bench`: the virtual bench as a meter for other programs, over TCP or a pseudo-terminal.
+import { Command, InvalidArgumentError } from 'commander';
+import { BenchNameError, parseBenchName } from '../bench/bench-name.js';
+import { NoPtyError, startBenchPty } from '../bench/bench-pty.js';
+import { startBenchServer } from '../bench/bench-server.js';
+import { benchSetup } from '../bench/bench-setup.js';
+import { scenarioNames } from '../bench/scenarios.js';
+import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { loadDriver, loadProfile } from '../store/load-definitions.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface BenchOptions {
+  readonly tcp?: number;
+  readonly pty?: true | string;
+  readonly profile: string;
+  readonly driver: string;
+  readonly continued?: boolean;
+}
+
+const examples = `
+Scenarios: ${scenarioNames.join(', ')}
+  with options as in demo?seed=3&rate=10&counts=6000&pace=usual&speed=2
+
+Examples:
+  pinwalk bench --tcp 5025 --driver scpi-read
+      then: pinwalk walk --link tcp://127.0.0.1:5025 --driver scpi-read --profile demo
+  pinwalk bench --pty /tmp/bench-meter --driver stream-value-unit
+      then: pinwalk walk --link serial:/tmp/bench-meter --driver stream-value-unit --profile demo`;
+
+export const benchCommand = (): Command =>
+  new Command('bench')
+    .description('serve the virtual bench as a meter, for training and tests')
+    .argument('[scenario]', 'what is on the bench', 'demo')
+    .option('--tcp <port>', 'as a raw socket instrument on this machine', readPort)
+    .option('--pty [path]', 'as a pseudo-terminal, under this name if given')
+    .option('--profile <id or file>', 'the board on the bench', 'demo')
+    .option('--driver <id or file>', 'the meter it imitates', 'stream-fields-flags')
+    .option('--continued', 'with --tcp: a new connection goes on with the walk before')
+    .addHelpText('after', examples)
+    .action(bench);
+
+const bench = async (name: string, options: BenchOptions): Promise<void> => {
+  const { tcp, pty } = options;
+  if ((tcp === undefined) === (pty === undefined)) {
+    throw new UserError('give --tcp PORT or --pty', exitCodes.usage);
+  }
+  const clock = createMonotonicClock();
+  const { content: driver } = loadDriver(options.driver);
+  const { content: profile } = loadProfile(options.profile);
+  const setup = orUsage(() =>
+    benchSetup({ bench: parseBenchName(name), driver, profile, hears: false }),
+  );
+  const say = (line: string): void => void process.stdout.write(`${line}\n`);
+  const serving =
+    tcp === undefined
+      ? await startBenchPty({
+          setup,
+          clock,
+          at: (device) => say(`serial:${device}`),
+          ...(typeof pty === 'string' ? { linkPath: pty } : {}),
+        }).catch(asUserError)
+      : await startBenchServer({
+          setup,
+          clock,
+          port: tcp,
+          walks: options.continued ? 'continued' : 'fresh',
+        }).catch(asUserError);
+  if ('port' in serving) say(`tcp://127.0.0.1:${serving.port}`);
+  await ended();
+  await serving.close();
+};
+
+const ended = (): Promise<void> =>
+  new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+      process.once(signal, () => resolve());
+    }
+  });
+
+const orUsage = <T>(make: () => T): T => {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof BenchNameError || error instanceof RangeError) {
+      throw new UserError(error.message, exitCodes.usage);
+    }
+    throw error;
+  }
+};
+
+const asUserError = (error: unknown): never => {
+  if (error instanceof NoPtyError) throw new UserError(error.message, exitCodes.noLink);
+  if (error instanceof Error && 'code' in error) {
+    throw new UserError(`the bench cannot be served there: ${error.message}`, exitCodes.noLink);
+  }
+  throw error;
+};
+
+const readPort = (text: string): number => {
+  const port = /^\d{1,5}$/u.test(text) ? Number(text) : -1;
+  if (port < 0 || port > 65535) throw new InvalidArgumentError('write a port from 0 to 65535');
+  return port;
+};

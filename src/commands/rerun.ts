@@ -1,0 +1,170 @@
+// `rerun`: decides a walk anew from what is stored, without a screen.
+import { Command } from 'commander';
+import type { EventOf, WalkEvent } from '../core/events.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import { evolve } from '../core/walk/evolve.js';
+import { openLog } from '../core/walk/open-session.js';
+import { rejudge } from '../core/walk/rejudge.js';
+import { rerun, rerunSession } from '../core/walk/rerun.js';
+import { openWalk, type WalkState } from '../core/walk/state.js';
+import { describe } from '../core/words/describe.js';
+import { english } from '../core/words/english.js';
+import { fileKindOf } from '../store/check-file.js';
+import { readSession } from '../store/journal-reader.js';
+import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
+import { readLog } from '../store/read-log.js';
+import { type AccuracyOptions, accuracyOptions, askedAccuracy } from './accuracy-option.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface RerunOptions extends AccuracyOptions {
+  readonly profile?: string;
+  readonly driver?: string;
+  readonly fromReadings?: boolean;
+  readonly readings?: boolean;
+  readonly json?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk rerun readings.jsonl --profile demo --json
+      walks a plain reading log; the first contact belongs to the first pin
+  pinwalk rerun session.jsonl --profile my-connector.json
+      judges the stored captures by another profile and lists what changes
+  pinwalk rerun session.jsonl --from-readings
+      captures anew from the stored readings and acts`;
+
+export const rerunCommand = (): Command =>
+  accuracyOptions(
+    new Command('rerun')
+      .description('recompute from a saved session or a plain reading log, without a screen')
+      .argument('<file>', 'a session or a reading log')
+      .option('--profile <id or file>', 'judge by this profile')
+      .option('--driver <id or file>', "take the meter's accuracy from this driver")
+      .option('--from-readings', 'with a session: capture anew from the stored inputs')
+      .option('--readings', 'tell every reading too')
+      .option('--json', 'one JSON object per line on stdout')
+      .option('--plain', 'lines of text (the usual form)'),
+  )
+    .addHelpText('after', examples)
+    .action(run);
+
+const run = (file: string, options: RerunOptions): void => {
+  const tell = createTeller(options);
+  if (fileKindOf(file) !== 'session') {
+    for (const event of rerunLog(file, options)) tell.event(event);
+  } else if (options.fromReadings) {
+    for (const event of rerunStored(file, options)) tell.event(event);
+  } else listDifferences(file, options, tell);
+  tell.end();
+};
+
+function* rerunLog(file: string, options: RerunOptions): Generator<WalkEvent, void> {
+  if (options.profile === undefined) {
+    throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
+  }
+  const profile = loadProfile(options.profile);
+  const driver = options.driver === undefined ? null : loadDriver(options.driver);
+  const { function: measure } = profile.content.measure;
+  const accuracy = askedAccuracy(options, driver?.content ?? null, measure);
+  const opened = openLog(profile, stamp(driver), accuracy, `log:${file}`);
+  yield* rerun(opened, readLog(file));
+}
+
+function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent, void> {
+  const events = readSession(file);
+  const opened = first(events.next().value, file);
+  const profile = options.profile === undefined ? null : loadProfile(options.profile);
+  yield* rerunSession(
+    profile === null ? opened : { ...opened, profile: embedded(profile) },
+    events,
+  );
+}
+
+const listDifferences = (file: string, options: RerunOptions, tell: Teller): void => {
+  const events = readSession(file);
+  const opened = first(events.next().value, file);
+  let state: WalkState = openWalk(opened);
+  for (const event of events) state = evolve(state, event);
+  const profile =
+    options.profile === undefined ? opened.profile.content : loadProfile(options.profile).content;
+  let changed = 0;
+  for (const { judged, before } of rejudge(state, profile)) {
+    if (judged.verdict === before) continue;
+    changed += 1;
+    tell.difference(judged, before);
+  }
+  tell.summary(changed);
+};
+
+const first = (event: unknown, file: string): EventOf<'session-opened'> => {
+  const opened = event as WalkEvent | undefined;
+  if (opened?.type === 'session-opened') return opened;
+  throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
+};
+
+const stamp = (driver: Definition<{ id: string }> | null): EventOf<'session-opened'>['driver'] =>
+  driver === null ? null : { id: driver.content.id, sha256: driver.sha256 };
+
+const embedded = ({
+  content,
+  sha256,
+}: Definition<Profile>): EventOf<'session-opened'>['profile'] => ({
+  id: content.id,
+  sha256,
+  content,
+});
+
+interface Teller {
+  event(event: WalkEvent): void;
+  difference(judged: EventOf<'pin-judged'>, before: string): void;
+  summary(changed: number): void;
+  end(): void;
+}
+
+/** Output is gathered into large writes: a log may hold a million readings. */
+const writeAt = 65_536;
+
+const createTeller = ({ json, readings }: RerunOptions): Teller => {
+  let seq = 0;
+  let out = '';
+  let state: WalkState | null = null;
+  const write = (line: string): void => {
+    out += `${line}\n`;
+    if (out.length < writeAt) return;
+    process.stdout.write(out);
+    out = '';
+  };
+  return {
+    event(event) {
+      const numbered = { seq, ...event };
+      seq += 1;
+      if (json) {
+        if (readings || event.type !== 'reading-taken') write(JSON.stringify(numbered));
+        return;
+      }
+      state = event.type === 'session-opened' ? openWalk(event) : evolve(state as WalkState, event);
+      const line = describe(event, state, english);
+      if (line !== null) write(line);
+      if (event.type === 'session-opened' && event.accuracy.from === 'assumed') {
+        write(english.assumedAccuracy);
+      }
+    },
+    difference(judged, before) {
+      const { pin, line, verdict } = judged;
+      write(
+        json
+          ? JSON.stringify({ ...judged, type: 'verdict-changed', before })
+          : english.verdictChanged(
+              pin,
+              line,
+              english.verdict[before as typeof verdict],
+              english.verdict[verdict],
+            ),
+      );
+    },
+    summary(changed) {
+      if (!json) write(english.verdictsChanged(changed));
+    },
+    end: () => void process.stdout.write(out),
+  };
+};

@@ -1,0 +1,147 @@
+// How a walk begins: anew from what the options say, or where a saved session stopped.
+import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
+import type { Driver } from '../core/meter/driver-format.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import { programVersion } from '../core/version.js';
+import { beginWalk } from '../core/walk/decide.js';
+import { evolve } from '../core/walk/evolve.js';
+import { openSession } from '../core/walk/open-session.js';
+import { openWalk, type WalkState } from '../core/walk/state.js';
+import type { Journal } from '../session/ports.js';
+import { createJournal } from '../store/journal-writer.js';
+import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
+import { resumeJournal } from '../store/resume-journal.js';
+import { newSessionPath } from '../store/session-paths.js';
+import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
+import { linkKind, type OpenFeed } from './open-feed.js';
+import { exitCodes, UserError } from './user-error.js';
+import { wallClock } from './wall-clock.js';
+
+export interface StartOptions extends AccuracyOptions {
+  readonly link?: string;
+  readonly profile?: string;
+  readonly driver?: string;
+  readonly session?: string;
+  readonly resume?: string;
+  readonly function?: Profile['measure']['function'];
+  readonly polarity?: Profile['measure']['polarity'];
+  readonly range?: number;
+  readonly groundCheck: boolean;
+}
+
+/** All that must be known before a link is opened or a file is made. */
+export interface Preparation {
+  readonly link: string;
+  readonly profile: Profile;
+  readonly measure: Profile['measure'];
+  readonly driver: Driver | null;
+  /** Makes or reopens the session file. Called once the feed is known to fit. */
+  readonly begin: (feed: OpenFeed) => Beginning;
+}
+
+export interface Beginning {
+  readonly path: string;
+  readonly journal: Journal;
+  readonly state: WalkState;
+  /** What the file says about its beginning, for whoever follows. */
+  readonly events: readonly Numbered[];
+  /** In words, for the technician. */
+  readonly notices: readonly string[];
+}
+
+export const prepareSession = (options: StartOptions): Preparation =>
+  options.resume === undefined ? prepareNew(options) : prepareResumed(options, options.resume);
+
+const prepareNew = (options: StartOptions): Preparation => {
+  const { link } = options;
+  if (link === undefined) {
+    throw new UserError(
+      'which meter? give --link; --link virtual:demo needs none, `pinwalk ports` lists what is there',
+      exitCodes.usage,
+    );
+  }
+  const kind = linkKind(link);
+  const profile = loadProfile(options.profile ?? usualProfile(kind));
+  const driver = driverFor(kind, options.driver);
+  const measure = {
+    ...profile.content.measure,
+    ...(options.function === undefined ? {} : { function: options.function }),
+    ...(options.polarity === undefined ? {} : { polarity: options.polarity }),
+    ...(options.range === undefined ? {} : { range: options.range }),
+  };
+  const begin = ({ simulated, groundCheck }: OpenFeed): Beginning => {
+    const opened = openSession({
+      profile,
+      driver: driver === null ? null : { id: driver.content.id, sha256: driver.sha256 },
+      accuracy: askedAccuracy(options, driver?.content ?? null, measure.function),
+      measure,
+      link,
+      simulated,
+      groundCheck: groundCheck && options.groundCheck,
+      ...wallClock(),
+    });
+    const { state, events } = beginWalk(openWalk(opened));
+    const path = options.session ?? newSessionPath(profile.content.id, new Date());
+    const journal = createJournal(path);
+    const written = journal.append([opened, ...events]);
+    journal.sync();
+    return { path, journal, state, events: written, notices: [] };
+  };
+  return { link, profile: profile.content, measure, driver: driver?.content ?? null, begin };
+};
+
+const prepareResumed = (options: StartOptions, path: string): Preparation => {
+  const { events, writer: journal, tornBytes, notices } = resumeJournal(path);
+  const [opened, ...rest] = events;
+  if (opened?.type !== 'session-opened') {
+    throw new UserError(`${path}: no session begins here; start a new one`, exitCodes.badFile);
+  }
+  const state = rest.reduce<WalkState>(evolve, openWalk(opened));
+  const link = options.link ?? opened.link;
+  const driver = driverFor(linkKind(link), options.driver ?? opened.driver?.id);
+  const begin = (): Beginning => {
+    const resumed: EventOf<'session-resumed'> = {
+      type: 'session-resumed',
+      t: timeNow(state, opened, rest),
+      program: programVersion,
+      tornBytes,
+      ...wallClock(),
+    };
+    const written = journal.append([resumed]);
+    journal.sync();
+    return { path, journal, state: evolve(state, resumed), events: written, notices };
+  };
+  const { content: profile } = opened.profile;
+  const measure = { ...profile.measure, ...opened.measure };
+  return { link, profile, measure, driver: driver?.content ?? null, begin };
+};
+
+const usualProfile = (kind: ReturnType<typeof linkKind>): string => {
+  if (kind === 'virtual') return 'demo';
+  throw new UserError(
+    'which connector? give --profile ID or FILE; `pinwalk check --list` shows the shipped ones',
+    exitCodes.usage,
+  );
+};
+
+/** The bench imitates any driver; typed values have one of their own; a log needs none. */
+const driverFor = (
+  kind: ReturnType<typeof linkKind>,
+  asked: string | undefined,
+): Definition<Driver> | null => {
+  const usual = { virtual: 'stream-fields-flags', stdin: 'typed-values' }[kind as string];
+  const id = asked ?? usual;
+  return id === undefined ? null : loadDriver(id);
+};
+
+/** Seconds of the session at this moment: its last time plus the wall time passed since. */
+const timeNow = (
+  state: WalkState,
+  opened: EventOf<'session-opened'>,
+  rest: readonly WalkEvent[],
+): number => {
+  const last = rest.findLast((event) => event.type === 'session-resumed') ?? opened;
+  if (last.wallTime === null) return state.t;
+  const wallS = (Date.now() - Date.parse(last.wallTime)) / 1000;
+  return Number.isFinite(wallS) ? Math.max(state.t, last.t + wallS) : state.t;
+};

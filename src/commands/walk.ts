@@ -1,0 +1,111 @@
+// `walk`: the job on one board, live.
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { measureFunctions, polarities } from '../core/reading.js';
+import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { type RunningSession, runSession } from '../session/run-session.js';
+import { accuracyOptions } from './accuracy-option.js';
+import { chooseFace, type FaceOptions } from './face.js';
+import { linkKind, openFeed } from './open-feed.js';
+import { reportEnd } from './report-end.js';
+import { showSession } from './show-session.js';
+import { prepareSession, type StartOptions } from './start-session.js';
+
+interface WalkOptions extends StartOptions, FaceOptions {
+  readonly wait?: boolean;
+  readonly logPace: 'real-time' | 'fast';
+  readonly readings?: boolean;
+  readonly stay?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk walk --link virtual:demo
+      the demo board on the virtual bench; no meter needed
+  pinwalk walk --link serial:/dev/ttyUSB0?baud=9600 --driver stream-value-unit --profile demo
+  pinwalk walk --link tcp://192.0.2.7:5025 --driver scpi-read --profile ./my-connector.json
+  pinwalk walk --link stdin: --profile demo
+      values typed or piped, one a line: 389.6, 4.7k, OL
+  pinwalk walk --resume SESSION
+      goes on at the same pin`;
+
+/** Seconds to keep trying a session file that cannot be written, where nobody sits at a keyboard. */
+const unattendedPatienceS = 15;
+
+export const walkCommand = (): Command =>
+  accuracyOptions(
+    new Command('walk')
+      .description('walk a connector pin by pin, hands-free, and save everything')
+      .option(
+        '--link <name>',
+        'serial:PATH?baud=N, tcp://HOST:PORT, virtual:NAME, log:FILE, stdin:',
+      )
+      .option('--profile <id or file>', 'the connector to walk')
+      .option('--driver <id or file>', 'how to talk to the meter')
+      .option('--session <file>', 'where to save (default: a new file in the data folder)')
+      .option('--resume <file>', 'go on with a saved session at the same pin')
+      .addOption(new Option('--function <name>', 'what to measure').choices(measureFunctions))
+      .addOption(new Option('--polarity <name>', 'which lead walks').choices(polarities))
+      .option('--range <full scale>', 'fixed range to ask for, in ohm or volt', readPositive)
+      .option('--no-ground-check', 'begin with the first pin at once')
+      .option('--wait', 'wait for a device that is not there yet')
+      .addOption(
+        new Option('--log-pace <pace>', 'how fast log:FILE is read')
+          .choices(['real-time', 'fast'])
+          .default('real-time'),
+      )
+      .option('--stay', 'stay open when all pins are walked, also without a keyboard')
+      .option('--json', 'one JSON object per line on stdout')
+      .option('--plain', 'lines of text, without cursor control')
+      .option('--readings', 'with --json: every reading too'),
+  )
+    .addHelpText('after', examples)
+    .action(walk);
+
+const walk = async (options: WalkOptions): Promise<void> => {
+  const clock = createMonotonicClock();
+  const preparation = prepareSession(options);
+  const { link, profile, measure, driver } = preparation;
+  const face = chooseFace(options, {
+    output: process.stdout.isTTY === true,
+    input: process.stdin.isTTY === true && linkKind(link) !== 'stdin',
+  });
+  let session: RunningSession | null = null;
+  let badLog: string | null = null;
+  const source = openFeed({
+    link,
+    profile,
+    measure,
+    driver,
+    clock,
+    wait: options.wait ?? false,
+    logPace: options.logPace,
+    act: (act) => session?.act(act),
+    badLog: (says) => {
+      badLog = says;
+    },
+  });
+  const { journal, state, events, path, notices } = preparation.begin(source);
+  for (const notice of notices) process.stderr.write(`${notice}\n`);
+  const startT = state.t;
+  const clockStart = clock.now();
+  session = runSession({
+    state,
+    journal,
+    feed: source.feed,
+    clock,
+    sessionTime: (t) => startT + t - clockStart,
+    closeWhenFinished: face !== 'screen' && !options.stay,
+    writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
+  });
+  if (source.hears !== null) session.follow(source.hears);
+  await showSession({ session, face, events, readings: options.readings ?? false });
+  reportEnd(await session.ended, { session, journal, path, badLog });
+};
+
+const readPositive = (text: string): number => {
+  const value = Number(text);
+  if (!(value > 0) || !Number.isFinite(value)) {
+    throw new InvalidArgumentError('write a positive number of ohm or volt');
+  }
+  return value;
+};

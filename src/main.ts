@@ -1,0 +1,50 @@
+#!/usr/bin/env node
+// Wires the commands together and turns every expected failure into one line and an exit code.
+import { Command, CommanderError } from 'commander';
+import { benchCommand } from './commands/bench.js';
+import { checkCommand } from './commands/check.js';
+import { exitCodeFor, linesFor } from './commands/failures.js';
+import { portsCommand } from './commands/ports.js';
+import { rerunCommand } from './commands/rerun.js';
+import { walkCommand } from './commands/walk.js';
+import { programVersion } from './core/version.js';
+
+// React chooses its build when it is first loaded; the development build leaks measurements.
+process.env.NODE_ENV ??= 'production';
+
+const begin = `
+Where to begin:
+  pinwalk walk --link virtual:demo     try it without a meter
+  pinwalk ports --identify             find your meter
+  pinwalk check FILE                   is this driver, profile or session sound?
+Each command has --help with examples.`;
+
+const program = new Command('pinwalk')
+  .description(
+    'Walk a connector pin by pin with a meter, hands-free, and find the joint that broke.',
+  )
+  .version(programVersion)
+  .addHelpText('after', begin)
+  .exitOverride()
+  .configureOutput({ outputError: () => undefined });
+
+for (const command of [
+  walkCommand(),
+  rerunCommand(),
+  portsCommand(),
+  checkCommand(),
+  benchCommand(),
+]) {
+  program.addCommand(command.exitOverride().configureOutput({ outputError: () => undefined }));
+}
+
+try {
+  if (process.argv.length <= 2) program.outputHelp();
+  else await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError && error.exitCode === 0) process.exitCode = 0;
+  else {
+    process.stderr.write(`pinwalk: ${linesFor(error)}\n`);
+    process.exitCode = exitCodeFor(error);
+  }
+}
