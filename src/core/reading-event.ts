@@ -5,9 +5,27 @@ import { measureFunctions, polarities, readingFlags } from './reading.js';
 
 export type Fields = Readonly<Record<string, unknown>>;
 
+interface Draft {
+  readonly seq: unknown;
+  readonly t: unknown;
+  readonly type: 'reading-taken';
+  function?: unknown;
+  value?: unknown;
+  overload?: unknown;
+  blank?: unknown;
+  fault?: unknown;
+  range?: unknown;
+  resolution?: unknown;
+  polarity?: unknown;
+  flags?: unknown;
+}
+
 const functions: ReadonlySet<unknown> = new Set(measureFunctions);
 const leads: ReadonlySet<unknown> = new Set(polarities);
 const flags: ReadonlySet<unknown> = new Set(readingFlags);
+
+const isPositive = (value: unknown): boolean =>
+  typeof value === 'number' && value > 0 && value < Infinity;
 
 /**
  * The reading in `fields`, whose `seq` and `t` are already proven numbers; or, in words, why it is none.
@@ -17,54 +35,64 @@ export const readReadingEvent = (
   fields: Fields,
   unknownKey: (key: string) => void,
 ): Numbered<ReadingTaken> | string => {
-  const event: Record<string, unknown> = { seq: fields.seq, t: fields.t, type: 'reading-taken' };
+  const event: Draft = { seq: fields.seq, t: fields.t, type: 'reading-taken' };
   let outcomes = 0;
   for (const key in fields) {
-    const value = fields[key];
     switch (key) {
       case 'seq':
       case 't':
       case 'type':
       case 'prev':
-        continue;
+        break;
       case 'function':
-        if (!functions.has(value)) return '"function" is not a known measuring function';
+        event.function = fields.function;
+        if (!functions.has(event.function)) return '"function" is not a known measuring function';
         break;
       case 'value':
-        if (typeof value !== 'number' || !Number.isFinite(value)) return '"value" is not a number';
+        event.value = fields.value;
+        if (!Number.isFinite(event.value)) return '"value" is not a number';
         outcomes += 1;
         break;
       case 'overload':
+        event.overload = fields.overload;
+        if (event.overload !== true) return '"overload" can only be true';
+        outcomes += 1;
+        break;
       case 'blank':
-        if (value !== true) return `"${key}" can only be true`;
+        event.blank = fields.blank;
+        if (event.blank !== true) return '"blank" can only be true';
         outcomes += 1;
         break;
       case 'fault':
-        if (typeof value !== 'string') return '"fault" is not a text';
+        event.fault = fields.fault;
+        if (typeof event.fault !== 'string') return '"fault" is not a text';
         outcomes += 1;
         break;
       case 'range':
+        event.range = fields.range;
+        if (!isPositive(event.range)) return '"range" is not a positive number';
+        break;
       case 'resolution':
-        if (typeof value !== 'number' || !(value > 0 && value < Infinity)) {
-          return `"${key}" is not a positive number`;
-        }
+        event.resolution = fields.resolution;
+        if (!isPositive(event.resolution)) return '"resolution" is not a positive number';
         break;
       case 'polarity':
-        if (!leads.has(value)) return '"polarity" is not known';
+        event.polarity = fields.polarity;
+        if (!leads.has(event.polarity)) return '"polarity" is not known';
         break;
       case 'flags':
-        if (!Array.isArray(value) || !value.every((flag) => flags.has(flag))) {
-          return '"flags" is not a list of known flags';
-        }
+        event.flags = fields.flags;
+        if (!isFlagList(event.flags)) return '"flags" is not a list of known flags';
         break;
       default:
         unknownKey(key);
-        continue;
     }
-    event[key] = value;
   }
   if (outcomes !== 1) return 'a reading has exactly one of "value", "overload", "blank", "fault"';
   const needsFunction = event.fault === undefined && event.blank === undefined;
   if (needsFunction && event.function === undefined) return '"function" is missing';
-  return event as unknown as Numbered<ReadingTaken>;
+  return event as Numbered<ReadingTaken>;
 };
+
+const isFlagList = (value: unknown): boolean =>
+  Array.isArray(value) && value.every((flag) => flags.has(flag));

@@ -11,7 +11,7 @@ import {
 import { measureFunctions, polarities, readingFlags } from '../../src/core/reading.js';
 
 interface Shape {
-  readonly type?: string;
+  readonly type?: string | readonly string[];
   readonly const?: unknown;
   readonly enum?: readonly unknown[];
   readonly format?: string;
@@ -67,6 +67,9 @@ const ofShape = (shape: Shape): fc.Arbitrary<unknown> => {
   if (choices !== undefined) return fc.oneof(...choices.map(ofShape));
   if (shape.const !== undefined) return fc.constant(shape.const);
   if (shape.enum !== undefined) return fc.constantFrom(...shape.enum);
+  if (Array.isArray(shape.type)) {
+    return fc.oneof(...shape.type.map((type) => ofShape({ ...shape, type })));
+  }
   switch (shape.type) {
     case 'number':
       return finite(shape);

@@ -1,0 +1,155 @@
+// Finds drivers and profiles by id or by path and gives them checked, with the hash of their bytes. A shop's own
+// folder comes before what is shipped. An id never leads out of its folder; a path is taken as it is given.
+import { existsSync, readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
+import { checkDriver } from '../core/meter/check-driver.js';
+import { type Driver, driverFormat } from '../core/meter/driver-format.js';
+import { nearestName } from '../core/nearest-name.js';
+import { type Problem, quoted } from '../core/problems.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import { profileKind } from '../core/profile/read-profile.js';
+import { FileError } from './file-error.js';
+import { platformFolders } from './platform-folders.js';
+import { readTextFile } from './read-text-file.js';
+
+export interface Definition<T> {
+  readonly id: string;
+  readonly path: string;
+  /** 64 hex digits over the file's bytes. */
+  readonly sha256: string;
+  readonly content: T;
+  readonly warnings: readonly Problem[];
+}
+
+export const driverKind: DefinitionKind<Driver> = {
+  word: 'driver',
+  format: driverFormat.shape.format.value,
+  schema: driverFormat,
+  check: checkDriver,
+};
+
+/** Folders in the order they are searched: the shop's own, then what is shipped beside the program. */
+export const definitionFolders = (name: 'drivers' | 'profiles'): readonly string[] => [
+  join(platformFolders().config, name),
+  fileURLToPath(new URL(`../../${name}`, import.meta.url)),
+];
+
+/** @throws FileError with every problem, each with its line. */
+export const loadDriver = (
+  idOrPath: string,
+  folders: readonly string[] = definitionFolders('drivers'),
+): Definition<Driver> => load(driverKind, idOrPath, folders);
+
+/** @throws FileError with every problem, each with its line. */
+export const loadProfile = (
+  idOrPath: string,
+  folders: readonly string[] = definitionFolders('profiles'),
+): Definition<Profile> => load(profileKind, idOrPath, folders);
+
+/** For an id that a file gave and no person: it cannot lead to any other file. @throws FileError */
+export const loadDriverById = (
+  id: string,
+  folders: readonly string[] = definitionFolders('drivers'),
+): Definition<Driver> => loadById(driverKind, id, folders);
+
+export interface Listing<T> {
+  /** Each id once: a shop's own file stands in for a shipped one. */
+  readonly definitions: readonly Definition<T>[];
+  /** Files that are there but cannot be used. */
+  readonly broken: readonly FileError[];
+}
+
+export const listDrivers = (folders = definitionFolders('drivers')): Listing<Driver> =>
+  list(driverKind, folders);
+
+export const listProfiles = (folders = definitionFolders('profiles')): Listing<Profile> =>
+  list(profileKind, folders);
+
+const isPath = (idOrPath: string): boolean => /[/\\]|\.json$/iu.test(idOrPath);
+
+const load = <T extends { id: string }>(
+  kind: DefinitionKind<T>,
+  idOrPath: string,
+  folders: readonly string[],
+): Definition<T> => {
+  return isPath(idOrPath) ? readFile(kind, idOrPath) : loadById(kind, idOrPath, folders);
+};
+
+const loadById = <T extends { id: string }>(
+  kind: DefinitionKind<T>,
+  id: string,
+  folders: readonly string[],
+): Definition<T> => {
+  for (const folder of isPath(id) ? [] : folders) {
+    const path = join(folder, `${id}.json`);
+    if (existsSync(path)) return readNamedFile(kind, path);
+  }
+  const known = [...new Set(folders.flatMap(idsIn))];
+  const near = nearestName(id, known);
+  const all =
+    known.length === 0
+      ? 'give the path of a file'
+      : `known are ${known.join(', ')}; or give a file`;
+  const fix = near === undefined ? all : `did you mean ${quoted(near)}?`;
+  const what = `there is no ${kind.word} of this name`;
+  throw new FileError(id, [{ path: [], what, fix }]);
+};
+
+const list = <T extends { id: string }>(
+  kind: DefinitionKind<T>,
+  folders: readonly string[],
+): Listing<T> => {
+  const definitions = new Map<string, Definition<T>>();
+  const broken: FileError[] = [];
+  for (const folder of folders) {
+    for (const id of idsIn(folder)) {
+      if (definitions.has(id)) continue;
+      try {
+        definitions.set(id, readNamedFile(kind, join(folder, `${id}.json`)));
+      } catch (error) {
+        if (!(error instanceof FileError)) throw error;
+        broken.push(error);
+      }
+    }
+  }
+  return { definitions: [...definitions.values()], broken };
+};
+
+/** Ids of the files in a folder, by their names. A folder that is not there holds none. */
+const idsIn = (folder: string): string[] => {
+  let names: string[];
+  try {
+    names = readdirSync(folder);
+  } catch {
+    return [];
+  }
+  return names
+    .filter(
+      (name) => name.endsWith('.json') && !name.endsWith('.schema.json') && !name.startsWith('.'),
+    )
+    .map((name) => basename(name, '.json'))
+    .sort();
+};
+
+/** In a folder of definitions a file is named for its id, so that either leads to the other. */
+const readNamedFile = <T extends { id: string }>(
+  kind: DefinitionKind<T>,
+  path: string,
+): Definition<T> => {
+  const definition = readFile(kind, path);
+  if (`${definition.id}.json` === basename(path)) return definition;
+  const what = `the id is ${quoted(definition.id)}, but the file is named ${quoted(basename(path))}`;
+  throw new FileError(path, [{ path: ['id'], what, fix: 'make the two the same' }]);
+};
+
+const readFile = <T extends { id: string }>(
+  kind: DefinitionKind<T>,
+  path: string,
+): Definition<T> => {
+  const { text, sha256 } = readTextFile(path);
+  const { content, problems } = readDefinition(kind, text);
+  if (content === undefined) throw new FileError(path, problems);
+  return { id: content.id, path, sha256, content, warnings: problems };
+};
