@@ -54,18 +54,27 @@ export const loadDriverById = (
   folders: readonly string[] = definitionFolders('drivers'),
 ): Definition<Driver> => loadById(driverKind, id, folders);
 
-export interface Listing<T> {
-  /** Each id once: a shop's own file stands in for a shipped one. */
-  readonly definitions: readonly Definition<T>[];
-  /** Files that are there but cannot be used. */
-  readonly broken: readonly FileError[];
+/** What can be listed, by the word for one of it. */
+export interface Listed {
+  driver: Driver;
+  profile: Profile;
 }
 
-export const listDrivers = (folders = definitionFolders('drivers')): Listing<Driver> =>
-  list(driverKind, folders);
-
-export const listProfiles = (folders = definitionFolders('profiles')): Listing<Profile> =>
-  list(profileKind, folders);
+/**
+ * Every definition that can be named by its id, each id once: a shop's own file stands in for a shipped one.
+ * Files that are there but cannot be used are handed to `broken` and left out.
+ */
+export const listDefinitions = <K extends keyof Listed>(
+  word: K,
+  broken: (error: FileError) => void = () => undefined,
+  folders: readonly string[] = definitionFolders(`${word}s`),
+): readonly Definition<Listed[K]>[] => {
+  const kinds: { readonly [W in keyof Listed]: DefinitionKind<Listed[W]> } = {
+    driver: driverKind,
+    profile: profileKind,
+  };
+  return list(kinds[word], folders, broken);
+};
 
 const isPath = (idOrPath: string): boolean => /[/\\]|\.json$/iu.test(idOrPath);
 
@@ -100,9 +109,9 @@ const loadById = <T extends { id: string }>(
 const list = <T extends { id: string }>(
   kind: DefinitionKind<T>,
   folders: readonly string[],
-): Listing<T> => {
+  broken: (error: FileError) => void,
+): readonly Definition<T>[] => {
   const definitions = new Map<string, Definition<T>>();
-  const broken: FileError[] = [];
   for (const folder of folders) {
     for (const id of idsIn(folder)) {
       if (definitions.has(id)) continue;
@@ -110,11 +119,11 @@ const list = <T extends { id: string }>(
         definitions.set(id, readNamedFile(kind, join(folder, `${id}.json`)));
       } catch (error) {
         if (!(error instanceof FileError)) throw error;
-        broken.push(error);
+        broken(error);
       }
     }
   }
-  return { definitions: [...definitions.values()], broken };
+  return [...definitions.values()];
 };
 
 /** Ids of the files in a folder, by their names. A folder that is not there holds none. */
