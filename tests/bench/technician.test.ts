@@ -1,0 +1,286 @@
+import { describe, expect, it } from 'vitest';
+import { listenAndWalk } from '../../src/bench/attentive.js';
+import { hold, land, lift } from '../../src/bench/gestures.js';
+import { steadyPace, type usualPace } from '../../src/bench/pace.js';
+import type { WalkEvent } from '../../src/core/events.js';
+import { type Contact, judged, rehearse, type Sight } from './support/rehearsal.js';
+
+type Say = (event: WalkEvent) => void;
+
+/** A program that has checked the ground by the second touch and agrees with each pin after half a second. */
+const agreeable = () => {
+  let grounds = 0;
+  let told: string | null = null;
+  return (see: Sight, say: Say) => {
+    if (see.pin === null) {
+      told = null;
+      return;
+    }
+    if (see.forS < 0.5 || told === see.pin) return;
+    told = see.pin;
+    if (grounds < 2) {
+      grounds += 1;
+      const which = grounds === 1 ? 1 : 2;
+      say({ type: 'ground-touched', t: see.nowS, value: 0.2, which });
+      if (which === 2) say({ type: 'ground-checked', t: see.nowS, outcome: 'good' });
+      return;
+    }
+    say(judged(see.pin, see.nowS));
+  };
+};
+
+const attentive = (
+  program: (see: Sight, say: Say) => void,
+  more: Partial<Parameters<typeof rehearse>[0]> = {},
+) =>
+  rehearse({
+    work: (body) => listenAndWalk(body, 'ground-taps'),
+    pace: steadyPace,
+    seconds: 30,
+    program,
+    ...more,
+  });
+
+const pinsOf = (contacts: readonly Contact[]) => contacts.map(({ pin }) => pin);
+
+describe('a technician who hears', () => {
+  it('should touch two grounds and then walk the pins in order as they are agreed', () => {
+    const { contacts } = attentive(agreeable());
+    expect(pinsOf(contacts).slice(0, 9)).toEqual(['1', '4', '1', '2', '3', '4', '5', '6', '7']);
+  });
+
+  it('should lift for half a second and more between pins', () => {
+    const { contacts } = attentive(agreeable());
+    const gaps = contacts.slice(1).map(({ fromS }, i) => fromS - (contacts[i]?.toS ?? 0));
+    expect(gaps.length).toBeGreaterThan(8);
+    expect(Math.min(...gaps)).toBeGreaterThanOrEqual(0.499);
+  });
+
+  it('should react to a word only after a while', () => {
+    const { contacts } = attentive(agreeable());
+    // Agreed half a second after landing; people answer a sound in 0.2 to 0.5 s.
+    for (const { fromS, toS } of contacts.slice(2, -1)) {
+      expect(toS - fromS).toBeGreaterThan(0.69);
+      expect(toS - fromS).toBeLessThan(1.03);
+    }
+  });
+
+  it('should touch a pin again until it is agreed', () => {
+    const program = agreeable();
+    let touches = 0;
+    let counted = false;
+    const { contacts } = attentive((see, say) => {
+      if (see.pin !== '3') {
+        counted = false;
+        program(see, say);
+      } else if (see.forS >= 0.5 && !counted) {
+        counted = true;
+        touches += 1;
+        say(judged('3', see.nowS, touches === 3));
+      }
+    });
+    expect(pinsOf(contacts).filter((pin) => pin === '3')).toHaveLength(3);
+    expect(pinsOf(contacts)).toContain('5');
+  });
+
+  it('should touch a pin again when nothing is said for long', () => {
+    const program = agreeable();
+    const { contacts } = attentive((see, say) => see.pin !== '2' && program(see, say), {
+      seconds: 40,
+    });
+    expect(pinsOf(contacts).filter((pin) => pin === '2').length).toBeGreaterThanOrEqual(2);
+    expect(pinsOf(contacts)).not.toContain('3');
+  });
+
+  const openAtThree = () => {
+    const program = agreeable();
+    let asked = false;
+    return (see: Sight, say: Say) => {
+      if (see.pin === '3') {
+        if (see.forS >= 2.5 && !asked)
+          say({ type: 'question-asked', t: see.nowS, question: 'open', pin: '3' });
+        asked ||= see.forS >= 2.5;
+      } else if (!asked) program(see, say);
+    };
+  };
+
+  it('should answer an open line with two taps on ground', () => {
+    const { contacts } = attentive(openAtThree(), { shows: (pin) => pin !== '3' });
+    const at = pinsOf(contacts).indexOf('3');
+    const [visit, first, second] = contacts.slice(at);
+    expect((visit?.toS ?? 0) - (visit?.fromS ?? 0)).toBeGreaterThan(2.5 + 0.6);
+    expect([first?.pin, second?.pin]).toEqual(['1', '1']);
+    for (const tap of [first, second]) {
+      const longS = (tap?.toS ?? 0) - (tap?.fromS ?? 0);
+      expect(longS).toBeGreaterThan(0.3);
+      expect(longS).toBeLessThan(0.8);
+    }
+    const gapS = (second?.fromS ?? 0) - (first?.toS ?? 0);
+    expect(gapS).toBeGreaterThan(0.3);
+    expect(gapS).toBeLessThan(0.8);
+  });
+
+  it('should hold its taps for two and a half readings of a slow meter', () => {
+    const { contacts } = attentive(openAtThree(), {
+      shows: (pin) => pin !== '3',
+      readingsPerS: 2.5,
+    });
+    const at = pinsOf(contacts).indexOf('3');
+    for (const tap of contacts.slice(at + 1, at + 3)) {
+      expect(tap.pin).toBe('1');
+      expect(tap.toS - tap.fromS).toBeGreaterThanOrEqual(1);
+    }
+  });
+
+  it('should answer with a key instead, where it has keys', () => {
+    const { acts, contacts } = attentive(openAtThree(), {
+      work: (body) => listenAndWalk(body, 'key'),
+      shows: (pin) => pin !== '3',
+    });
+    expect(acts[0]).toEqual({ act: 'open' });
+    expect(pinsOf(contacts).slice(5).includes('1')).toBe(false);
+  });
+
+  it('should not call a line open that shows a number', () => {
+    const { acts, contacts } = attentive(openAtThree(), {
+      work: (body) => listenAndWalk(body, 'key'),
+    });
+    expect(acts).toEqual([]);
+    expect(pinsOf(contacts).filter((pin) => pin === '3').length).toBeGreaterThan(1);
+  });
+
+  it('should go where the walk is sent', () => {
+    const program = agreeable();
+    let sent = false;
+    const { contacts } = attentive((see, say) => {
+      if (see.pin === '6' && see.forS > 0.3 && !sent) {
+        sent = true;
+        say({ type: 'pin-reached', t: see.nowS, pin: '3', line: 'LANE0_N' });
+      }
+      program(see, say);
+    });
+    const after = pinsOf(contacts).slice(pinsOf(contacts).indexOf('6') + 1);
+    expect(after.slice(0, 3)).toEqual(['3', '4', '5']);
+  });
+
+  it('should begin at the pin a resumed walk stands at', () => {
+    const program = agreeable();
+    let said = false;
+    const { contacts } = attentive((see, say) => {
+      if (!said) say({ type: 'walk-continued', t: see.nowS, pin: '17' });
+      said = true;
+      program(see, say);
+    });
+    expect(contacts[0]?.pin).toBe('17');
+  });
+
+  it('should wait in the air while the walk is paused, and touch the same pin after', () => {
+    const program = agreeable();
+    let pausedS: number | null = null;
+    let continued = false;
+    const { contacts } = attentive((see, say) => {
+      if (see.pin === '5' && pausedS === null) {
+        pausedS = see.nowS;
+        say({ type: 'walk-paused', t: see.nowS, reason: 'link-lost' });
+      }
+      if (pausedS !== null && see.nowS > pausedS + 6 && !continued) {
+        continued = true;
+        say({ type: 'walk-continued', t: see.nowS, pin: '5' });
+      }
+      if (pausedS === null || continued) program(see, say);
+    });
+    const at = pinsOf(contacts).indexOf('5');
+    const [before, after] = contacts.slice(at);
+    expect(after?.pin).toBe('5');
+    expect((after?.fromS ?? 0) - (before?.toS ?? 0)).toBeGreaterThan(5);
+  });
+
+  it.each([
+    ['negative', ['2'], 0],
+    ['flag-hold', [], 1],
+    ['wrong-function', [], 1],
+  ] as const)('should set right what holds the walk: %s', (reason, discharged, resets) => {
+    const program = agreeable();
+    let held = false;
+    const outcome = attentive((see, say) => {
+      if (see.pin === '2' && see.forS > 0.3 && !held) {
+        held = true;
+        say({ type: 'walk-held', t: see.nowS, reason, detail: '' });
+        return;
+      }
+      program(see, say);
+    });
+    expect(outcome.discharged).toEqual(discharged);
+    expect(outcome.resets).toBe(resets);
+    expect(pinsOf(outcome.contacts).filter((pin) => pin === '2')).toHaveLength(2);
+  });
+
+  it('should pass over a ground that shows nothing', () => {
+    const program = agreeable();
+    const { contacts } = attentive((see, say) => see.pin !== '1' && program(see, say), {
+      shows: (pin) => pin !== '1',
+    });
+    expect(pinsOf(contacts).slice(0, 4)).toEqual(['1', '4', '7', '1']);
+  });
+});
+
+describe('clumsiness', () => {
+  /** Lands on place 10 and holds, again and again. */
+  const landings = (pace: typeof usualPace, seconds = 60) =>
+    rehearse({
+      pace,
+      seconds,
+      work: function* work(body) {
+        for (;;) {
+          yield* land(body, 10);
+          yield* hold(body, body.nowS + 2);
+          yield* lift(body);
+        }
+      },
+    }).contacts;
+
+  it('should not happen to a steady hand', () => {
+    const contacts = landings(steadyPace);
+    expect(new Set(pinsOf(contacts))).toEqual(new Set(['11']));
+    expect(contacts.every(({ fromS, toS }) => toS - fromS > 1.9 || toS === 60)).toBe(true);
+  });
+
+  it('should land on a neighbour first when it does, for no longer than told', () => {
+    const contacts = landings({ ...steadyPace, neighbourChance: 1 });
+    const beside = contacts.filter(({ pin }) => pin !== '11');
+    expect(beside.length).toBeGreaterThan(15);
+    expect(new Set(pinsOf(beside))).toEqual(new Set(['10', '12']));
+    expect(Math.max(...beside.map(({ fromS, toS }) => toS - fromS))).toBeLessThan(0.302);
+  });
+
+  it('should slip for 50 to 400 ms when it does', () => {
+    const contacts = landings({ ...steadyPace, slipChance: 1 });
+    const gaps = contacts.slice(1).map(({ fromS }, i) => fromS - (contacts[i]?.toS ?? 0));
+    const slips = gaps.filter((gapS) => gapS < 0.45);
+    expect(slips.length).toBeGreaterThan(15);
+    expect(Math.min(...slips)).toBeGreaterThan(0.049);
+    expect(Math.max(...slips)).toBeLessThan(0.402);
+  });
+
+  it('should happen about as often as its chance says', () => {
+    const contacts = landings({ ...steadyPace, slipChance: 0.12 }, 1200);
+    const gaps = contacts.slice(1).map(({ fromS }, i) => fromS - (contacts[i]?.toS ?? 0));
+    const slips = gaps.filter((gapS) => gapS < 0.45).length;
+    const holds = gaps.length - slips;
+    // Four standard deviations of a binomial share.
+    expect(Math.abs(slips / holds - 0.12)).toBeLessThan(4 * Math.sqrt((0.12 * 0.88) / holds));
+  });
+
+  it('should bounce on landing within the first tenth of a second', () => {
+    const contacts = landings({ ...steadyPace, bounces: 3 });
+    const short = contacts.filter(({ fromS, toS }) => toS - fromS < 0.02);
+    expect(short.length).toBeGreaterThan(10);
+  });
+
+  it('should hunt for seconds when it does', () => {
+    const contacts = landings({ ...steadyPace, huntChance: 1 });
+    const gaps = contacts.slice(1).map(({ fromS }, i) => fromS - (contacts[i]?.toS ?? 0));
+    expect(Math.min(...gaps)).toBeGreaterThan(1.4);
+    expect(Math.max(...gaps)).toBeLessThan(7);
+  });
+});
