@@ -42,13 +42,12 @@ const paired = (profile: Profile, place: number): string =>
     place,
   );
 
-const single = (profile: Profile, place: number): string =>
-  nth(
-    profile,
-    'signal line of its own',
-    linesOf(profile, (line) => line.kind === 'signal' && line.mate === undefined),
-    place,
-  );
+/** A signal line without a mate, or any where all have one. */
+const single = (profile: Profile, place: number): string => {
+  const signals = linesOf(profile, (line) => line.kind === 'signal');
+  const own = signals.filter((name) => profile.lines[name]?.mate === undefined);
+  return nth(profile, 'signal line', own.length === 0 ? signals : own, place);
+};
 
 const supply = (profile: Profile, place: number): string =>
   nth(

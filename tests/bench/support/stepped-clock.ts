@@ -4,6 +4,8 @@ import type { Clock } from '../../../src/session/ports.js';
 export interface SteppedClock extends Clock {
   /** Calls everything due up to `untilT`, in order of time, and stops there. Returns early when `done`. */
   run(untilT: number, done?: () => boolean): void;
+  /** Time passes and nothing is called, as while the process is stopped. */
+  sleep(seconds: number): void;
 }
 
 export const createSteppedClock = (startT = 0): SteppedClock => {
@@ -28,10 +30,13 @@ export const createSteppedClock = (startT = 0): SteppedClock => {
       waiting.set(id, { atT: now + Math.max(0, seconds), call });
       return () => waiting.delete(id);
     },
+    sleep: (seconds) => {
+      now += seconds;
+    },
     run: (untilT, done = () => false) => {
       for (let due = earliest(); due !== undefined && due[1].atT <= untilT; due = earliest()) {
         waiting.delete(due[0]);
-        now = due[1].atT;
+        now = Math.max(now, due[1].atT);
         due[1].call();
         if (done()) return;
       }
