@@ -11,8 +11,15 @@ export interface Connection {
 export interface ConnectionEvents {
   opened(): void;
   bytes(chunk: Uint8Array): void;
-  /** It could not be opened, or it ended; the reason is cleaned and in words. Called once, last. */
-  gone(reason: string): void;
+  /** It could not be opened, or it ended. Called once, last. */
+  gone(why: Gone): void;
+}
+
+export interface Gone {
+  /** Cleaned, in words. */
+  readonly reason: string;
+  /** Nothing is there at all: no news for someone who already knows that it went away. */
+  readonly absent: boolean;
 }
 
 /** Starts one connection. No event comes before it returns. */

@@ -37,7 +37,7 @@ export const openProbe = (dial: Dial, clock: Clock): Promise<Probe> =>
         heard.push(chunk);
         follower?.(chunk);
       },
-      gone: (reason) => {
+      gone: ({ reason }) => {
         gone = true;
         reject(new Error(reason));
       },

@@ -1,6 +1,7 @@
 // Says in one plain line why a port or an address could not be opened, or why it went away, and what to do.
 // Understands system error codes and serialport's messages; what it does not know it passes on, cleaned.
 import { cleanText } from '../core/clean-text.js';
+import type { Gone } from './connection.js';
 
 const longestReason = 200;
 
@@ -10,18 +11,20 @@ const codeOf = (error: unknown): string =>
 const messageOf = (error: unknown): string =>
   (error instanceof Error ? error.message : String(error)).replace(/^Error:? /u, '');
 
-type Row = readonly [matches: RegExp, says: (name: string) => string];
+type Row = readonly [matches: RegExp, says: (name: string) => string, absent?: 'absent'];
 
-const firstMatch = (rows: readonly Row[], error: unknown, name: string): string => {
+const firstMatch = (rows: readonly Row[], error: unknown, name: string): Gone => {
   const text = `${codeOf(error)} ${messageOf(error)}`;
   const row = rows.find(([matches]) => matches.test(text));
-  return cleanText(row ? row[1](name) : `${name}: ${messageOf(error)}`, longestReason);
+  const says = row ? row[1](name) : `${name}: ${messageOf(error)}`;
+  return { reason: cleanText(says, longestReason), absent: row?.[2] === 'absent' };
 };
 
 const serialRows: readonly Row[] = [
   [
     /ENOENT|ENXIO|ENODEV|No such (file|device)|File not found/u,
     (path) => `no such port: ${path}; run \`pinwalk ports\` to see what is there`,
+    'absent',
   ],
   [
     /EBUSY|EAGAIN|lock port|resource busy|Access denied/iu,
@@ -35,15 +38,23 @@ const serialRows: readonly Row[] = [
   [/ENOTTY|Inappropriate ioctl|not a character device/u, (path) => `${path} is not a serial port`],
 ];
 
-export const serialOpenError = (error: unknown, path: string): string =>
+export const serialOpenError = (error: unknown, path: string): Gone =>
   firstMatch(serialRows, error, path);
 
 const tcpRows: readonly Row[] = [
-  [/ECONNREFUSED/u, (at) => `nothing listens at ${at}; is the meter on and its LAN port enabled?`],
+  [
+    /ECONNREFUSED/u,
+    (at) => `nothing listens at ${at}; is the meter on and its LAN port enabled?`,
+    'absent',
+  ],
   [/ENOTFOUND|EAI_AGAIN/u, (at) => `no host of that name: ${at}; write its address instead`],
-  [/EHOSTUNREACH|ENETUNREACH/u, (at) => `${at} cannot be reached from here; check the network`],
-  [/ETIMEDOUT/u, (at) => `${at} does not answer; is it on and on this network?`],
+  [
+    /EHOSTUNREACH|ENETUNREACH/u,
+    (at) => `${at} cannot be reached from here; check the network`,
+    'absent',
+  ],
+  [/ETIMEDOUT/u, (at) => `${at} does not answer; is it on and on this network?`, 'absent'],
   [/ECONNRESET|EPIPE/u, (at) => `${at} cut the connection`],
 ];
 
-export const tcpError = (error: unknown, at: string): string => firstMatch(tcpRows, error, at);
+export const tcpError = (error: unknown, at: string): Gone => firstMatch(tcpRows, error, at);

@@ -2,7 +2,7 @@
 // connections: each gets a fresh line cutter, and what an old one still says is ignored.
 import { bytesOf } from '../core/meter/wire-text.js';
 import type { Clock, Link, LinkListener } from '../session/ports.js';
-import type { Connection, Dial } from './connection.js';
+import type { Connection, Dial, Gone } from './connection.js';
 import { createLineCutter, type LinkDriver } from './line-cutter.js';
 
 /** `once`: give up when the very first opening fails. `forever`: the device may come later. */
@@ -36,14 +36,18 @@ export const createReconnectingLink = (options: ReconnectOptions): Link => {
     pauseS = Math.min(2 * pauseS, longestPauseS);
   };
 
-  const fail = (hears: LinkListener, reason: string): void => {
+  /** A loss is told once, and again only where something new stands in the way of coming back. */
+  const fail = (hears: LinkListener, { reason, absent }: Gone): void => {
     if (!everUp && options.patience === 'once') {
       closed = true;
       hears.failed(clock.now(), reason);
       return;
     }
-    if (reason !== lastReason) hears.lost(clock.now(), reason);
-    lastReason = reason;
+    const news = lastReason === '' || (!absent && reason !== lastReason);
+    if (news) {
+      lastReason = reason;
+      hears.lost(clock.now(), reason);
+    }
     if (!closed) tryAgain();
   };
 
@@ -68,12 +72,12 @@ export const createReconnectingLink = (options: ReconnectOptions): Link => {
         pauseS = firstPauseS;
         for (const frame of cutter.push(chunk)) hears.frame(t, frame);
       },
-      gone: (reason) => {
+      gone: (why) => {
         if (over || closed) return;
         over = true;
         current = undefined;
         if (upSince !== undefined && clock.now() - upSince >= provenAfterS) pauseS = firstPauseS;
-        fail(hears, reason);
+        fail(hears, why);
       },
     });
     current = { connection, asked: cutter.asked };

@@ -2,7 +2,7 @@
 // keeps such bytes and sends them at the next opening. Control lines that the device lacks are no error.
 import { SerialPort } from 'serialport';
 import type { Driver } from '../core/meter/driver-format.js';
-import type { Connection, ConnectionEvents, Dial } from './connection.js';
+import type { Connection, ConnectionEvents, Dial, Gone } from './connection.js';
 import type { SerialName, SerialSettings } from './link-name.js';
 import { serialOpenError } from './open-errors.js';
 import type { SerialFinder } from './serial-finder.js';
@@ -82,7 +82,9 @@ class SerialConnection implements Connection {
       autoOpen: false,
     });
     port.on('error', (error) => this.#end(serialOpenError(error ?? 'failed', path)));
-    port.on('close', () => this.#end(`${path} went away: unplugged or switched off`));
+    port.on('close', () =>
+      this.#end({ reason: `${path} went away: unplugged or switched off`, absent: false }),
+    );
     await new Promise<void>((resolve, reject) => {
       port.open((error) => (error ? reject(error) : resolve()));
     });
@@ -102,11 +104,11 @@ class SerialConnection implements Connection {
     port.set({ dtr: dtr ?? true, rts: rts ?? true }, () => undefined);
   }
 
-  #end(reason: string): void {
+  #end(why: Gone): void {
     if (this.#over) return;
     this.#over = true;
     void this.#shut();
-    this.events.gone(reason);
+    this.events.gone(why);
   }
 
   /** Flushed first: closing would otherwise wait for bytes that a stuck device never takes. */

@@ -4,8 +4,8 @@
 // moved on by the lines alone, so that the same lines always make the same walk.
 import type { Input } from '../core/inputs.js';
 import type { MeasureFunction, Polarity } from '../core/reading.js';
-import type { Feed, Link } from '../session/ports.js';
-import { readTypedLine } from './typed-line.js';
+import type { Feed, Frame, Link } from '../session/ports.js';
+import { readTypedLine, type TypedLine } from './typed-line.js';
 
 export interface TypedFeedOptions {
   readonly link: Link;
@@ -30,8 +30,12 @@ export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
     }
   };
 
-  const hear = (text: string): void => {
-    const line = readTypedLine(text, measure.function);
+  const hear = (frame: Frame): void => {
+    if (frame.text.trim() === '') return;
+    const line: TypedLine =
+      'overlong' in frame
+        ? { typed: 'fault', says: `typed line too long: ${frame.text}` }
+        : readTypedLine(frame.text, measure.function);
     switch (line.typed) {
       case 'value':
         hold({ value: line.value, resolution: line.resolution });
@@ -56,7 +60,7 @@ export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
       take = takes;
       link.open({
         opened: () => give({ kind: 'link', t: now(), change: 'opened', detail: link.title }),
-        frame: (_t, frame) => hear(frame.text),
+        frame: (_t, frame) => hear(frame),
         lost: (_t, detail) => give({ kind: 'link', t: now(), change: 'lost', detail }),
         failed: (_t, detail) => give({ kind: 'link', t: now(), change: 'failed', detail }),
         ended: () => give({ kind: 'link', t: now(), change: 'ended' }),

@@ -15,11 +15,10 @@ const silence = {
   ended: () => undefined,
 };
 const here = openLink({ kind: 'serial', path, settings: {} }, driver, { clock, patience: 'once' });
-const absent = openLink(
-  { kind: 'serial', path: `${path}-absent`, settings: {} },
-  driver,
-  { clock, patience: 'forever' },
-);
+const absent = openLink({ kind: 'serial', path: `${path}-absent`, settings: {} }, driver, {
+  clock,
+  patience: 'forever',
+});
 
 absent.open({ ...silence, opened: () => undefined });
 here.open({

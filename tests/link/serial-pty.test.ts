@@ -29,7 +29,13 @@ describe('a serial link on a pseudo-terminal', () => {
     await until('the last line', () => recorded.lines.at(-1) === '4');
 
     expect(recorded.told).toEqual(['opened']);
-    expect(recorded.lines).toEqual(['1.5 k\u00b5', '2 \u00d8', '3', `overlong ${'9'.repeat(40)}`, '4']);
+    expect(recorded.lines).toEqual([
+      '1.5 k\u00b5',
+      '2 \u00d8',
+      '3',
+      `overlong ${'9'.repeat(40)}`,
+      '4',
+    ]);
     expect(recorded.times).toEqual([...recorded.times].sort((a, b) => a - b));
   });
 
@@ -68,10 +74,10 @@ describe('a serial link on a pseudo-terminal', () => {
     expect(again.received()).toBe('');
   });
 
-  it('should survive ten unplugs in a row', async () => {
+  it('should survive four unplugs in a row', async () => {
     let pty = await plugIn();
     const { recorded } = open(pty.path, linkDriver('stream'));
-    for (let round = 1; round <= 10; round += 1) {
+    for (let round = 1; round <= 4; round += 1) {
       const count = round;
       const ups = (): number => recorded.told.filter((word) => word.startsWith('opened')).length;
       await until(`opening ${count}`, () => ups() === count);
@@ -80,7 +86,7 @@ describe('a serial link on a pseudo-terminal', () => {
       await pty.unplug();
       pty = await plugIn(pty.path);
     }
-    expect(recorded.lines).toEqual(Array.from({ length: 10 }, (_, i) => `${i + 1}.0`));
+    expect(recorded.lines).toEqual(Array.from({ length: 4 }, (_, i) => `${i + 1}.0`));
   });
 
   it('should say in words that there is no such port, and not try again', async () => {

@@ -60,7 +60,9 @@ export const plugIn = async (path = freePortPath()): Promise<Pty> => {
 
 const ready = (child: ChildProcessWithoutNullStreams): Promise<void> =>
   new Promise((resolve, reject) => {
-    child.once('error', (error) => reject(new Error(`python3 is needed for this test: ${error.message}`)));
+    child.once('error', (error) =>
+      reject(new Error(`python3 is needed for this test: ${error.message}`)),
+    );
     let said = '';
     child.stderr.on('data', (chunk: Buffer) => {
       said += chunk.toString();
