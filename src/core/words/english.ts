@@ -1,5 +1,6 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
+import { englishScreen } from './english-screen.js';
 import type { Words } from './words.js';
 
 const verdict: Words['verdict'] = {
@@ -123,4 +124,5 @@ export const english: Words = {
     change === 'blocked'
       ? `Session file not written: ${detail}. Nothing is taken in until it can be.`
       : 'Session file written again.',
+  screen: englishScreen,
 };

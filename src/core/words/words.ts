@@ -3,6 +3,7 @@
 import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, LinkChange } from '../inputs.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
+import type { ScreenWords } from './screen-words.js';
 
 export interface Words {
   readonly language: string;
@@ -44,4 +45,5 @@ export interface Words {
   verdictChanged(pin: string, line: string, before: string, now: string): string;
   verdictsChanged(count: number): string;
   file(change: 'blocked' | 'writable', detail: string): string;
+  readonly screen: ScreenWords;
 }

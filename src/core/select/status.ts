@@ -1,0 +1,79 @@
+// The one thing that matters now, in the order of what cannot wait: trouble with the file, a pause, a hold, a
+// question, a verdict, and only then how the touch is coming along.
+import type { HoldReason, Question, Verdict } from '../events.js';
+import { readTouch } from '../walk/capture.js';
+import type { WalkState } from '../walk/state.js';
+import { selectSubject } from './subject.js';
+
+export type Status =
+  | { readonly kind: 'trouble'; readonly reason: string }
+  | {
+      readonly kind: 'paused';
+      readonly reason: 'asked' | 'link-lost' | 'meter-silent' | 'file-blocked';
+    }
+  | { readonly kind: 'held'; readonly reason: HoldReason; readonly detail: string }
+  | { readonly kind: 'question'; readonly question: Question; readonly pin: string }
+  /** The probe rests on a judged pin. */
+  | { readonly kind: 'judged'; readonly verdict: Verdict; readonly confirming: boolean }
+  /** In the air, with a verdict that waits for its repeat touch. */
+  | { readonly kind: 'again'; readonly verdict: Verdict }
+  | {
+      readonly kind: 'settling' | 'charging' | 'restless';
+      /** Probability that the creep is over, 0 to 1. */
+      readonly settled: number;
+      /** What is left to creep, as a fraction of the level; null where that says nothing. */
+      readonly left: number | null;
+    }
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'ground'; readonly which: 1 | 2 }
+  | { readonly kind: 'finished' };
+
+export const selectStatus = (state: WalkState, trouble: string | null): Status => {
+  if (trouble !== null) return { kind: 'trouble', reason: trouble };
+  if (state.paused !== null) return { kind: 'paused', reason: state.paused };
+  if (state.hold !== null) return { kind: 'held', ...state.hold };
+  if (state.stage === 'finished' || state.stage === 'closed') return { kind: 'finished' };
+  if (state.question !== null) {
+    const { question, pin } = state.question;
+    return { kind: 'question', question, pin };
+  }
+  if (state.stage === 'ground-check') return { kind: 'ground', which: state.grounds === 0 ? 1 : 2 };
+  return selectTouch(state);
+};
+
+const selectTouch = (state: WalkState): Status => {
+  const subject = selectSubject(state);
+  if (subject?.judged) {
+    return { kind: 'judged', verdict: subject.record.verdict, confirming: subject.confirming };
+  }
+  const touch = readTouch(state);
+  switch (touch.phase) {
+    case 'air':
+    case 'resting':
+      return subject?.confirming
+        ? { kind: 'again', verdict: subject.record.verdict }
+        : { kind: 'waiting' };
+    case 'landing':
+      return { kind: 'settling', settled: 0, left: null };
+    case 'creeping':
+    case 'settled':
+      return { kind: 'settling', ...progress(touch) };
+    case 'charging':
+      return { kind: 'charging', ...progress(touch) };
+    case 'wobbling':
+      return { kind: 'restless', ...progress(touch) };
+  }
+};
+
+const progress = ({
+  settled,
+  remainder,
+  level,
+}: {
+  readonly settled: number;
+  readonly remainder: number;
+  readonly level: number;
+}): { settled: number; left: number | null } => ({
+  settled,
+  left: Math.abs(level) > 0 ? Math.min(9.99, Math.abs(remainder / level)) : null,
+});

@@ -1,0 +1,42 @@
+// The pins in the connector's rows, each with its verdict, and the place the screen is about.
+import { cleanText } from '../clean-text.js';
+import type { Verdict } from '../events.js';
+import type { WalkState } from '../walk/state.js';
+import { selectSubject } from './subject.js';
+
+export interface StripCell {
+  readonly index: number;
+  readonly pin: string;
+  readonly verdict: Verdict;
+  /** The verdict still waits for its repeat touch. */
+  readonly open: boolean;
+  readonly here: boolean;
+}
+
+export interface StripRow {
+  /** The row's number on the connector, or null where the profile knows none. */
+  readonly row: number | null;
+  readonly cells: readonly StripCell[];
+}
+
+/** Rows in the order in which the walk reaches them; pins of no row share one. */
+export const selectStrip = (state: WalkState): readonly StripRow[] => {
+  const here = selectSubject(state)?.planned.index ?? -1;
+  const rows = new Map<number | null, StripCell[]>();
+  for (const { index, pin, row } of state.plan.pins) {
+    const record = state.pins[index];
+    if (record === undefined) continue;
+    const cell: StripCell = {
+      index,
+      pin: cleanText(pin, 40),
+      verdict: record.verdict,
+      open: record.verdict !== 'unread' && !record.agreed,
+      here: index === here,
+    };
+    const key = row ?? null;
+    const cells = rows.get(key);
+    if (cells === undefined) rows.set(key, [cell]);
+    else cells.push(cell);
+  }
+  return [...rows].map(([row, cells]) => ({ row, cells }));
+};

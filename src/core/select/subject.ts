@@ -1,0 +1,44 @@
+// Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
+// that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
+import type { PlannedPin } from '../profile/plan.js';
+import { likeliestWay, type PinRecord, type WalkState } from '../walk/state.js';
+
+export interface Subject {
+  readonly planned: PlannedPin;
+  readonly record: PinRecord;
+  /** The probe still rests on this pin, and its verdict stands. */
+  readonly judged: boolean;
+  /** A verdict that is not normal waits for the repeat touch or "next". */
+  readonly confirming: boolean;
+}
+
+/** The pin the live reading is compared with, or null before the walk and after its end. */
+export const selectSubject = (state: WalkState): Subject | null => {
+  if (state.stage === 'ground-check') return null;
+  const rested = restedIndex(state);
+  const index = rested ?? state.cursor;
+  const planned = state.plan.pins[index];
+  const record = state.pins[index];
+  if (planned === undefined || record === undefined) return null;
+  const confirming = isConfirming(state) && likeliestWay(state).index === index;
+  return { planned, record, judged: rested !== null, confirming };
+};
+
+/** The pin the walk goes to next: the waiting one while the probe still rests on the one before. */
+export const selectNext = (state: WalkState): PlannedPin | null => {
+  const rested = restedIndex(state);
+  const at = rested === null || rested === state.cursor ? state.cursor + 1 : state.cursor;
+  return state.stage === 'ground-check'
+    ? (state.plan.pins[0] ?? null)
+    : (state.plan.pins[at] ?? null);
+};
+
+export const isConfirming = (state: WalkState): boolean =>
+  state.stage === 'walking' && likeliestWay(state).stage === 'confirming';
+
+const restedIndex = (state: WalkState): number | null => {
+  if (state.contact.rest === null || state.pending.length > 0) return null;
+  const { index, stage } = likeliestWay(state);
+  const record = state.pins[index];
+  return stage !== 'awaiting' && record !== undefined && record.verdict !== 'unread' ? index : null;
+};

@@ -1,0 +1,68 @@
+// The last seconds of readings, each placed between the limits of the line it belonged to when it came: a
+// touch that settles inside its limits looks the same on every line. Pure; keeps no more than it may show.
+import type { Verdict } from '../events.js';
+import { isOverload, isValue, type Reading } from '../reading.js';
+import { readTouch } from '../walk/capture.js';
+import type { WalkState } from '../walk/state.js';
+import { placeFromLevel, placeOf } from './scale.js';
+import { selectSubject } from './subject.js';
+
+export interface TracePoint {
+  readonly t: number;
+  /** 0 to 1 between the axis' ends, or null for overload. */
+  readonly at: number | null;
+  /** Captured: the probe rests. */
+  readonly still: boolean;
+}
+
+export interface TraceMark {
+  readonly t: number;
+  readonly pin: string;
+  readonly verdict: Verdict;
+}
+
+export interface Trace {
+  readonly points: readonly TracePoint[];
+  readonly marks: readonly TraceMark[];
+  readonly reading: Reading | null;
+}
+
+export const emptyTrace: Trace = { points: [], marks: [], reading: null };
+
+export const traceWindowS = 12;
+/** At 50 readings/s the window holds 600; a burst from a file may bring more. */
+const mostPoints = 1200;
+
+/** Takes in the state's latest reading, if it is a new one that can be drawn. */
+export const addReading = (trace: Trace, state: WalkState): Trace => {
+  const { reading } = state;
+  if (reading === null || reading === trace.reading) return trace;
+  if (!isValue(reading) && !isOverload(reading)) return { ...trace, reading };
+  const oldest = reading.t - traceWindowS;
+  const kept = trace.points.filter(({ t }) => t >= oldest).slice(1 - mostPoints);
+  const point = {
+    t: reading.t,
+    at: isValue(reading) ? placeNow(state, reading.value) : null,
+    still: state.contact.rest !== null,
+  };
+  return {
+    reading,
+    points: [...kept, point],
+    marks: trace.marks.filter(({ t }) => t >= oldest),
+  };
+};
+
+/** Marks the moment at which a pin was judged. */
+export const addMark = (trace: Trace, mark: TraceMark): Trace => ({
+  ...trace,
+  marks: [...trace.marks.filter(({ t, pin }) => t !== mark.t || pin !== mark.pin), mark],
+});
+
+const placeNow = (state: WalkState, value: number): number => {
+  const expected = selectSubject(state)?.planned.expected ?? null;
+  const place = placeOf(value, expected);
+  if (place !== null) return place.at;
+  if (state.contact.rest !== null) return placeFromLevel(value, state.contact.rest.level);
+  const touch = readTouch(state);
+  return placeFromLevel(value, 'level' in touch ? touch.level : value);
+};

@@ -1,0 +1,137 @@
+// The English of the screens.
+import type { ScreenWords } from './screen-words.js';
+
+export const englishScreen: ScreenWords = {
+  key: {
+    open: 'open',
+    next: 'next',
+    back: 'back',
+    skip: 'skip',
+    retake: 'retake',
+    'go-to': 'go to',
+    note: 'note',
+    pause: 'pause',
+    dismiss: 'dismiss',
+    repeat: 'say again',
+    review: 'review',
+    keys: 'keys',
+    quit: 'quit',
+  },
+  keyMeans: {
+    open: 'the line at this pin is open',
+    next: 'take the pin as it was read, go on',
+    back: 'one pin back',
+    skip: 'leave this pin unread',
+    retake: 'read the last pin again',
+    'go-to': 'go to a pin by its name',
+    note: 'write a note at this pin',
+    pause: 'pause, and go on',
+    dismiss: 'dismiss the question',
+    repeat: 'say the last thing again',
+    review: 'list what is not normal',
+    keys: 'this page',
+    quit: 'leave; everything is saved',
+  },
+  resume: 'go on',
+  large: {
+    overload: 'OL',
+    blank: '- -',
+    fault: '- ? -',
+    settling: 'SETTLING',
+    charging: 'CHARGING',
+    restless: 'RESTLESS',
+    touch: 'TOUCH',
+    again: 'AGAIN',
+    ground: 'GROUND',
+    paused: 'PAUSED',
+    held: 'HELD',
+    trouble: 'NOT SAVED',
+    finished: 'WALKED',
+    question: (question, pin) => {
+      switch (question) {
+        case 'open':
+          return `${pin} OPEN?`;
+        case 'same-or-next':
+          return `${pin} ?`;
+        case 'shifted':
+          return `${pin} SHIFTED?`;
+      }
+    },
+  },
+  title: { groundCheck: 'Ground check', review: 'Not normal', keys: 'Keys' },
+  simulated: 'SIMULATED',
+  row: 'row',
+  range: (fullScale) => `range ${fullScale}`,
+  next: 'next',
+  last: 'last',
+  limit: { low: 'low', high: 'high' },
+  expected: 'expected',
+  left: (pins) => `${pins} to go`,
+  touch: (pin) => `touch pin ${pin}`,
+  settled: (percent) => `settled ${percent} %`,
+  creeping: (percent) =>
+    `${percent < 10 ? percent.toFixed(1) : Math.round(percent)} % still to creep`,
+  lift: 'lift',
+  confirm: (next) => `touch it again to confirm, or ${next} to take it`,
+  question: (question, pin, keys) => {
+    switch (question) {
+      case 'open':
+        return [
+          `Nothing is read at pin ${pin}. Is the line open?`,
+          `Answer ${keys.open}, or tap ground twice. Probing goes on as before.`,
+        ];
+      case 'same-or-next':
+        return [
+          `Was that the pin before, or pin ${pin}?`,
+          `Lift and touch again, or ${keys.next} for pin ${pin}.`,
+        ];
+      case 'shifted':
+        return [
+          `The readings fit one place along better. Check pin ${pin}.`,
+          `${keys.dismiss} when it is right.`,
+        ];
+    }
+  },
+  held: (_reason, detail) => [`${detail}.`, 'Nothing is judged until that is over.'],
+  paused: (reason, key) => {
+    switch (reason) {
+      case 'asked':
+        return [`${key} to go on.`];
+      case 'link-lost':
+        return ['The meter is gone.', 'The walk goes on at this pin when it comes back.'];
+      case 'meter-silent':
+        return ['The meter is silent. Is it on, and is its output on?'];
+      case 'file-blocked':
+        return ['The session file could not be written.'];
+    }
+  },
+  trouble: (reason) => [reason, 'Nothing is taken in until the session file can be written again.'],
+  groundStep: (which) =>
+    which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
+  groundSkip: (key) => `${key} leaves the ground check out`,
+  pinOne: 'pin 1',
+  viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },
+  beforeYouBegin: 'Before you begin',
+  allNormal: 'Every pin reads normal.',
+  reviewKeys: ({ up, enter, leave }) => `${up} choose  ${enter} go there and retake  ${leave} back`,
+  more: (n) => `${n} more`,
+  goTo: 'Go to pin',
+  note: 'Note',
+  noteAt: (pin) => `Note at pin ${pin}`,
+  noPin: (pin) => `there is no pin "${pin}"`,
+  promptKeys: 'enter takes it, escape leaves it',
+  quitAsk: (key) =>
+    `Leave the walk? It is saved and can be resumed. ${key} again leaves, any other key stays.`,
+  anyKeyBack: 'any key goes back',
+  tooSmall: (columns, rows) => `make the terminal at least ${columns} by ${rows}`,
+  place: (at, total) => `${at} of ${total}`,
+  verdictOf: (pin, line, value, verdict) => `${pin} ${line} ${value} ${verdict}`,
+  learner: {
+    title: 'Learn keys and pedals',
+    press: (means) => `Press the key or pedal for: ${means}`,
+    keepsKey: 'enter keeps the present key',
+    skips: 'escape ends',
+    taken: (name, means) => `${name} is taken: ${means}`,
+    done: 'Keys learnt.',
+  },
+};

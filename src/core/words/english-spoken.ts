@@ -1,0 +1,108 @@
+// The English of the cues.
+import type { Verdict } from '../events.js';
+import type { SpokenWords } from './spoken-words.js';
+
+const small = [
+  ...['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
+  ...['eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen'],
+  'nineteen',
+];
+const tens = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
+
+const number = (n: number): string => {
+  if (n < 20) return small[n] ?? '';
+  const rest = n % (n < 100 ? 10 : 100);
+  const head = n < 100 ? tens[Math.floor(n / 10) - 2] : `${number(Math.floor(n / 100))} hundred`;
+  return rest === 0 ? `${head}` : `${head}${n < 100 ? '-' : ' and '}${number(rest)}`;
+};
+
+const verdict: Readonly<Record<Verdict, string>> = {
+  normal: 'normal',
+  low: 'low',
+  high: 'high',
+  short: 'short',
+  open: 'open',
+  unsure: 'unsure',
+  wobble: 'wobble',
+  unread: 'unread',
+};
+
+export const englishSpoken: SpokenWords = {
+  number,
+  sign: {
+    '.': 'dot',
+    '+': 'plus',
+    '-': 'minus',
+    '#': 'number',
+    '/': 'slash',
+    '~': 'tilde',
+    _: 'underscore',
+  },
+  somePin: 'this pin',
+  judged: (pin, word, agreed) => `${pin}, ${verdict[word]}${agreed ? '' : '; again'}`,
+  question: (question, pin) => {
+    switch (question) {
+      case 'open':
+        return `${pin}: open?`;
+      case 'same-or-next':
+        return `same pin, or ${pin}?`;
+      case 'shifted':
+        return `shifted? check ${pin}`;
+    }
+  },
+  touchGround: 'touch ground',
+  groundFirst: 'ground; now another ground',
+  groundMissed: 'not ground',
+  groundGood: (pin) => `ground is good; ${pin}`,
+  groundSkipped: (pin) => `no ground check; ${pin}`,
+  groundDoubted: (opens) => `${opens} opens in a row: is the ground clip on?`,
+  place: (pin) => pin,
+  held: {
+    'flag-hold': 'held: meter is on hold',
+    'flag-relative': 'held: meter is on relative',
+    'flag-minmax': 'held: meter is on min max',
+    'frozen-display': 'held: display stands still',
+    'wrong-function': 'held: wrong function',
+    negative: 'held: negative; discharge the line',
+    'ground-lost': 'ground lead off',
+  },
+  freed: 'reading again',
+  paused: {
+    asked: 'paused',
+    'link-lost': 'meter gone',
+    'meter-silent': 'meter silent',
+    'file-blocked': 'file not written',
+  },
+  continued: (pin) => (pin === '' ? 'going on' : `going on at ${pin}`),
+  linkBack: 'meter back',
+  linkFailed: 'no meter',
+  readingsEnded: 'no more readings',
+  meterError: 'meter error',
+  fileWritten: 'file written again',
+  realigned: (pin) => `realigned: now at ${pin}; check the last pins`,
+  finished: (counts) =>
+    `all pins walked: ${counts.map(([count, word]) => `${count} ${verdict[word]}`).join(', ')}`,
+  refused: (reason) => `not now: ${reason}`,
+  act: {
+    open: 'open',
+    back: 'back',
+    next: 'next',
+    skip: 'skip',
+    retake: 'retake',
+    'go-to': 'go to',
+    note: 'noted',
+    pause: 'pause',
+    resume: 'resume',
+    dismiss: 'not asked again',
+    pressing: 'pressing',
+    released: 'released',
+    quit: 'quit',
+  },
+  cue: { press: 'press', release: 'release' },
+  unable: {
+    noPlayer: 'No sound player works here: cues are the terminal bell.',
+    playerFailed: 'The sound player failed: cues are the terminal bell from now on.',
+    noVoice: 'No speech synthesiser works here: cues are tones. espeak-ng would do.',
+    voiceFailed: 'The speech synthesiser failed: cues are tones from now on.',
+  },
+};

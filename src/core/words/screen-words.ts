@@ -1,0 +1,96 @@
+// What the screens say beyond the events' own lines. Short: every text here has to fit a narrow terminal.
+import type { HoldReason, Question, Verdict } from '../events.js';
+
+/** What a key can do on the screen. */
+export const screenActs = [
+  'open',
+  'next',
+  'back',
+  'skip',
+  'retake',
+  'go-to',
+  'note',
+  'pause',
+  'dismiss',
+  'repeat',
+  'review',
+  'keys',
+  'quit',
+] as const;
+export type ScreenAct = (typeof screenActs)[number];
+
+export interface ScreenWords {
+  /** One word each, for the key line. */
+  readonly key: Readonly<Record<ScreenAct, string>>;
+  /** A sentence each, for the page of keys. */
+  readonly keyMeans: Readonly<Record<ScreenAct, string>>;
+  readonly resume: string;
+  /** For the large letters; Latin capitals, digits, "?" and "-" are drawn large, anything else as text. */
+  readonly large: {
+    readonly overload: string;
+    readonly blank: string;
+    readonly fault: string;
+    readonly settling: string;
+    readonly charging: string;
+    readonly restless: string;
+    readonly touch: string;
+    readonly again: string;
+    readonly ground: string;
+    readonly paused: string;
+    readonly held: string;
+    readonly trouble: string;
+    readonly finished: string;
+    question(question: Question, pin: string): string;
+  };
+  readonly title: { readonly groundCheck: string; readonly review: string; readonly keys: string };
+  readonly simulated: string;
+  readonly row: string;
+  range(fullScale: string): string;
+  readonly next: string;
+  readonly last: string;
+  readonly limit: { readonly low: string; readonly high: string };
+  readonly expected: string;
+  left(pins: number): string;
+  touch(pin: string): string;
+  settled(percent: number): string;
+  creeping(percent: number): string;
+  readonly lift: string;
+  confirm(next: string): string;
+  question(
+    question: Question,
+    pin: string,
+    keys: { open: string; next: string; dismiss: string },
+  ): readonly string[];
+  held(reason: HoldReason, detail: string): readonly string[];
+  paused(
+    reason: 'asked' | 'link-lost' | 'meter-silent' | 'file-blocked',
+    key: string,
+  ): readonly string[];
+  trouble(reason: string): readonly string[];
+  groundStep(which: 1 | 2): string;
+  groundSkip(key: string): string;
+  readonly pinOne: string;
+  readonly viewed: Readonly<Record<'plug' | 'receptacle', string>>;
+  readonly beforeYouBegin: string;
+  readonly allNormal: string;
+  reviewKeys(keys: { up: string; enter: string; leave: string }): string;
+  more(n: number): string;
+  readonly goTo: string;
+  readonly note: string;
+  noteAt(pin: string): string;
+  noPin(pin: string): string;
+  readonly promptKeys: string;
+  quitAsk(key: string): string;
+  readonly anyKeyBack: string;
+  tooSmall(columns: number, rows: number): string;
+  place(at: number, total: number): string;
+  verdictOf(pin: string, line: string, value: string, verdict: Verdict): string;
+  readonly learner: {
+    readonly title: string;
+    press(means: string): string;
+    readonly keepsKey: string;
+    readonly skips: string;
+    taken(name: string, means: string): string;
+    readonly done: string;
+  };
+}

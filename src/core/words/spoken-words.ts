@@ -1,0 +1,45 @@
+// What the program says aloud, for a person who never looks: short, without figures or signs that voices read
+// differently. Pins arrive as they are to be spoken.
+import type { EventOf, HoldReason, Question, Verdict } from '../events.js';
+import type { ActName, CueName } from '../inputs.js';
+
+export interface SpokenWords {
+  /** A whole number from 0 to 999. */
+  number(n: number): string;
+  /** What a character of a pin's name that is neither letter nor digit is called. */
+  readonly sign: Readonly<Record<string, string>>;
+  /** A pin whose name cannot be spoken. */
+  readonly somePin: string;
+  /** `agreed` is false where the same pin is to be touched again. */
+  judged(pin: string, verdict: Verdict, agreed: boolean): string;
+  question(question: Question, pin: string): string;
+  readonly touchGround: string;
+  readonly groundFirst: string;
+  readonly groundMissed: string;
+  groundGood(pin: string): string;
+  groundSkipped(pin: string): string;
+  groundDoubted(opens: string): string;
+  place(pin: string): string;
+  readonly held: Readonly<Record<HoldReason, string>>;
+  readonly freed: string;
+  readonly paused: Readonly<Record<EventOf<'walk-paused'>['reason'], string>>;
+  /** `pin` is empty where every pin has been walked. */
+  continued(pin: string): string;
+  readonly linkBack: string;
+  readonly linkFailed: string;
+  readonly readingsEnded: string;
+  readonly meterError: string;
+  readonly fileWritten: string;
+  realigned(pin: string): string;
+  finished(counts: readonly (readonly [count: string, verdict: Verdict])[]): string;
+  refused(reason: string): string;
+  readonly act: Readonly<Record<ActName, string>>;
+  readonly cue: Readonly<Record<CueName, string>>;
+  /** Shown, not spoken: why the cues are not what was asked for. */
+  readonly unable: {
+    readonly noPlayer: string;
+    readonly playerFailed: string;
+    readonly noVoice: string;
+    readonly voiceFailed: string;
+  };
+}

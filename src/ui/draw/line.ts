@@ -1,0 +1,71 @@
+// A line of the screen as spans of one style each. Everything the parts draw is made of these, so that widths
+// are counted in one place and Ink only prints.
+import stringWidth from 'string-width';
+import type { Style, Theme } from '../theme.js';
+import { plainLetters } from './plain-letters.js';
+
+export interface Span {
+  readonly text: string;
+  readonly style?: Style;
+}
+
+export type Line = readonly Span[];
+
+export const span = (text: string, style?: Style): Span =>
+  style === undefined ? { text } : { text, style };
+
+export const widthOf = (line: Line): number =>
+  line.reduce((sum, { text }) => sum + stringWidth(text), 0);
+
+/** `text` cut to `width` columns; a cut shows. */
+export const cutText = (text: string, width: number, more: string): string => {
+  if (stringWidth(text) <= width) return text;
+  let kept = '';
+  for (const character of text) {
+    if (stringWidth(kept + character) > width - 1) break;
+    kept += character;
+  }
+  return width <= 0 ? '' : kept + more;
+};
+
+/** What the terminal can show of a line. */
+export const showable = (line: Line, { unicode }: Theme): Line =>
+  unicode ? line : line.map((part) => ({ ...part, text: plainLetters(part.text) }));
+
+/** Left and right ends with space between; the left one gives way. */
+export const spread = (left: Line, right: Line, width: number, theme: Theme): Line => {
+  const end = showable(right, theme);
+  const begin = cutLine(left, Math.max(0, width - widthOf(end) - 1), theme);
+  return [...begin, span(' '.repeat(Math.max(0, width - widthOf(begin) - widthOf(end)))), ...end];
+};
+
+export const cutLine = (line: Line, width: number, theme: Theme): Line => {
+  const kept: Span[] = [];
+  let left = width;
+  for (const part of showable(line, theme)) {
+    const text = cutText(part.text, left, theme.line.more);
+    if (text !== '') kept.push({ ...part, text });
+    if (text !== part.text) break;
+    left -= stringWidth(text);
+  }
+  return kept;
+};
+
+export const padTo = (line: Line, width: number): Line => {
+  const missing = width - widthOf(line);
+  return missing > 0 ? [...line, span(' '.repeat(missing))] : line;
+};
+
+/** Words broken into lines no wider than `width`; a word too long is cut by the screen's edge. */
+export const wrapText = (text: string, width: number): readonly string[] => {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && stringWidth(longer) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line];
+};

@@ -1,0 +1,32 @@
+// The top line: which connector, where on it, and whether the readings are real.
+import type { ReactElement } from 'react';
+import { cleanText } from '../../core/clean-text.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { useSurroundings } from '../context.js';
+import { type Span, span, spread } from '../draw/line.js';
+import { Row } from './rows.js';
+
+const longestTitle = 80;
+
+export const Header = ({
+  state,
+  width,
+}: {
+  readonly state: WalkState;
+  readonly width: number;
+}): ReactElement => {
+  const { profile, theme, words, simulated } = useSurroundings();
+  const left: Span[] = [];
+  if (profile !== null) {
+    const { connector, title } = profile;
+    left.push(
+      span(` ${cleanText(connector.id, longestTitle)} `, theme.style.accent),
+      span(` ${cleanText(connector.title ?? title, longestTitle)}`, theme.style.text),
+    );
+  }
+  const total = state.plan.pins.length;
+  const at = Math.min(state.cursor + 1, total);
+  const right: Span[] = [span(words.screen.place(at, total), theme.style.quiet), span(' ')];
+  if (simulated) right.push(span(` ${words.screen.simulated} `, { inverse: true }), span(' '));
+  return <Row line={spread(left, right, width, theme)} />;
+};

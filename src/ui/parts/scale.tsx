@@ -1,0 +1,30 @@
+// What is expected of the line and where the reading lies between its limits.
+import type { ReactElement } from 'react';
+import { siUnit } from '../../core/reading.js';
+import { selectLive } from '../../core/select/live.js';
+import { selectSubject } from '../../core/select/subject.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { useSurroundings } from '../context.js';
+import { drawRail } from '../draw/rail.js';
+import { Rows } from './rows.js';
+
+export const Scale = ({
+  state,
+  width,
+}: {
+  readonly state: WalkState;
+  readonly width: number;
+}): ReactElement => {
+  const { theme, words } = useSurroundings();
+  const subject = selectSubject(state);
+  if (subject === null) return <Rows lines={[]} height={3} />;
+  const live = selectLive(state);
+  const view = {
+    expected: subject.planned.expected,
+    unit: siUnit(state.plan.function),
+    value: live.kind === 'value' ? live.value : null,
+    style: subject.judged ? theme.verdict[subject.record.verdict] : theme.style.accent,
+    width,
+  };
+  return <Rows lines={drawRail(view, words, theme)} height={3} />;
+};

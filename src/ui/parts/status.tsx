@@ -1,0 +1,72 @@
+// One large word for how it stands: the verdict, or how the touch is coming along.
+import type { ReactElement } from 'react';
+import { type Status as StatusView, selectStatus } from '../../core/select/status.js';
+import type { WalkState } from '../../core/walk/state.js';
+import type { Words } from '../../core/words/words.js';
+import { useSurroundings } from '../context.js';
+import { bigWord } from '../draw/big-text.js';
+import { type Line, span } from '../draw/line.js';
+import { printPicture, widthOfPicture } from '../draw/picture.js';
+import type { Style, Theme } from '../theme.js';
+import { Rows } from './rows.js';
+
+export const Status = ({
+  state,
+  trouble,
+}: {
+  readonly state: WalkState;
+  readonly trouble: string | null;
+}): ReactElement => {
+  const { theme, words } = useSurroundings();
+  const status = selectStatus(state, trouble);
+  return <Rows lines={statusLines(status, words, theme)} height={3} />;
+};
+
+export const statusLines = (status: StatusView, words: Words, theme: Theme): readonly Line[] => {
+  const { text, style, filled } = wordFor(status, words, theme);
+  const drawing = bigWord(text);
+  if (drawing === null) return [[], [span(` ${text}`, style)], []];
+  const at = Math.round(widthOfPicture(drawing) * filled);
+  return printPicture(drawing, theme.unicode).map((row) => [
+    span(' '),
+    span(row.slice(0, at), style),
+    span(row.slice(at), theme.style.faint),
+  ]);
+};
+
+interface Word {
+  readonly text: string;
+  readonly style: Style;
+  /** How much of the word is inked, 0 to 1: a touch that settles fills it. */
+  readonly filled: number;
+}
+
+const wordFor = (status: StatusView, { screen, verdict }: Words, theme: Theme): Word => {
+  const { large } = screen;
+  const whole = (text: string, style: Style): Word => ({ text, style, filled: 1 });
+  switch (status.kind) {
+    case 'trouble':
+      return whole(large.trouble, theme.style.alarm);
+    case 'paused':
+      return whole(large.paused, theme.style.accent);
+    case 'held':
+      return whole(large.held, theme.style.accent);
+    case 'question':
+      return whole(large.question(status.question, status.pin), theme.style.accent);
+    case 'judged':
+    case 'again':
+      return whole(verdict[status.verdict].toUpperCase(), theme.verdict[status.verdict]);
+    case 'settling':
+      return { text: large.settling, style: theme.style.accent, filled: status.settled };
+    case 'charging':
+      return { text: large.charging, style: theme.style.accent, filled: status.settled };
+    case 'restless':
+      return whole(large.restless, theme.verdict.wobble);
+    case 'waiting':
+      return whole(large.touch, theme.style.faint);
+    case 'ground':
+      return whole(`${large.ground} ${status.which}`, theme.style.accent);
+    case 'finished':
+      return whole(large.finished, theme.style.accent);
+  }
+};

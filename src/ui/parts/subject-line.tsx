@@ -1,0 +1,47 @@
+// The line under the probe, and at the right what comes next.
+import type { ReactElement } from 'react';
+import { cleanText } from '../../core/clean-text.js';
+import { selectNext, selectSubject } from '../../core/select/subject.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { useSurroundings } from '../context.js';
+import { type Span, span, spread } from '../draw/line.js';
+import { shownKey } from '../keys/key-map.js';
+import { Row } from './rows.js';
+
+const longestName = 60;
+
+export const SubjectLine = ({
+  state,
+  width,
+}: {
+  readonly state: WalkState;
+  readonly width: number;
+}): ReactElement => {
+  const { profile, theme, words, keys } = useSurroundings();
+  const subject = selectSubject(state);
+  const next = selectNext(state);
+  const left: Span[] = [span(' ')];
+  if (subject !== null) {
+    const { line } = subject.planned;
+    const title = profile?.lines[line]?.title;
+    left.push(span(cleanText(line, longestName), theme.style.strong));
+    if (title !== undefined)
+      left.push(span(`  ${cleanText(title, longestName)}`, theme.style.quiet));
+  }
+  const right: Span[] = [];
+  if (subject?.confirming) {
+    const key = shownKey(keys, 'next') ?? words.screen.key.next;
+    right.push(span(` ${words.screen.confirm(key)} `, theme.style.notice));
+  } else if (next !== null) {
+    right.push(
+      span(
+        `${subject?.judged ? `${words.screen.lift} ${theme.line.arrow} ` : ''}`,
+        theme.style.quiet,
+      ),
+      span(`${words.screen.next} `, theme.style.quiet),
+      span(cleanText(next.pin, longestName), theme.style.strong),
+      span(` ${cleanText(next.line, longestName)} `, theme.style.quiet),
+    );
+  }
+  return <Row line={spread(left, right, width, theme)} />;
+};

@@ -1,0 +1,129 @@
+// What the screen shows at a moment, renewed at most fifteen times a second however fast readings come. Also
+// keeps what the walk's state does not: the trace, the latest line of words, and the mode of the keys.
+import type { Numbered } from '../../core/events.js';
+import type { Act } from '../../core/inputs.js';
+import { addMark, addReading, emptyTrace, type Trace } from '../../core/select/trace.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { describe } from '../../core/words/describe.js';
+import type { Words } from '../../core/words/words.js';
+import type { KeyMap } from '../keys/key-map.js';
+import type { Key } from '../keys/parse-keys.js';
+import { type Mode, pressKey, walkMode } from '../mode.js';
+
+/** As much of a running session as a screen needs. */
+export interface ScreenSession {
+  readonly state: WalkState;
+  readonly trouble: string | null;
+  act(act: Act): void;
+  follow(follower: (event: Numbered) => void): void;
+  onChange(call: () => void): () => void;
+  readonly ended: Promise<unknown>;
+}
+
+export interface Snapshot {
+  readonly state: WalkState;
+  readonly trouble: string | null;
+  readonly trace: Trace;
+  readonly mode: Mode;
+  /** The last thing said that is not plain to see elsewhere, or null. */
+  readonly said: string | null;
+}
+
+export interface ScreenStore {
+  subscribe(call: () => void): () => void;
+  snapshot(): Snapshot;
+  press(key: Key): void;
+  stop(): void;
+}
+
+const frameMs = 1000 / 15;
+const saidForS = 8;
+/** Said by the large letters already. */
+const shownElsewhere: ReadonlySet<Numbered['type']> = new Set([
+  'pin-reached',
+  'question-asked',
+  'question-answered',
+  'walk-held',
+  'walk-freed',
+  'walk-paused',
+  'session-opened',
+]);
+
+export interface StoreParts {
+  readonly session: ScreenSession;
+  readonly words: Words;
+  readonly keys: KeyMap;
+  readonly repeat: () => void;
+}
+
+export const createScreenStore = ({ session, words, keys, repeat }: StoreParts): ScreenStore => {
+  const watchers = new Set<() => void>();
+  let trace: Trace = emptyTrace;
+  let mode: Mode = walkMode;
+  let said: { readonly text: string; readonly t: number } | null = null;
+  let stage = session.state.stage;
+  let timer: NodeJS.Timeout | undefined;
+  let lastMs = Number.NEGATIVE_INFINITY;
+
+  const take = (): Snapshot => ({
+    state: session.state,
+    trouble: session.trouble,
+    trace,
+    mode,
+    said: said !== null && session.state.t - said.t < saidForS ? said.text : null,
+  });
+  let shown = take();
+
+  const renew = (): void => {
+    timer = undefined;
+    lastMs = performance.now();
+    shown = take();
+    for (const call of watchers) call();
+  };
+  const changed = (): void => {
+    if (timer !== undefined) return;
+    const waitMs = lastMs + frameMs - performance.now();
+    if (waitMs <= 0) renew();
+    else timer = setTimeout(renew, waitMs);
+  };
+
+  session.follow((event) => {
+    const { state } = session;
+    if (event.type === 'reading-taken') trace = addReading(trace, state);
+    if (event.type === 'pin-judged' && event.verdict !== 'unread') {
+      trace = addMark(trace, { t: event.t, pin: event.pin, verdict: event.verdict });
+    }
+    if (shownElsewhere.has(event.type)) return;
+    const text = describe(event, state, words);
+    if (text !== null) said = { text, t: event.t };
+  });
+  const unwatch = session.onChange(() => {
+    const now = session.state.stage;
+    if (now === 'finished' && stage !== 'finished' && mode.mode === 'walk') {
+      mode = { mode: 'review', choice: 0 };
+    }
+    if (now === 'walking' && mode.mode === 'review' && stage === 'finished') mode = walkMode;
+    stage = now;
+    changed();
+  });
+
+  return {
+    subscribe(call) {
+      watchers.add(call);
+      return () => watchers.delete(call);
+    },
+    snapshot: () => shown,
+    press(key) {
+      const step = pressKey(mode, key, session.state, keys);
+      mode = step.mode;
+      for (const act of step.acts) session.act(act);
+      if (step.repeat === true) repeat();
+      changed();
+    },
+    stop() {
+      clearTimeout(timer);
+      timer = undefined;
+      unwatch();
+    },
+  };
+};

@@ -1,0 +1,211 @@
+// Every colour, symbol and line character of the screens. Verdicts are told by word and symbol; colour only
+// helps. Three ways to colour (full, the terminal's sixteen, none), two backgrounds, and plain ASCII.
+import type { Verdict } from '../core/events.js';
+
+export interface Style {
+  readonly color?: string;
+  readonly bold?: boolean;
+  readonly inverse?: boolean;
+  readonly underline?: boolean;
+}
+
+export interface Appearance {
+  readonly colours: 'full' | 'sixteen' | 'none';
+  readonly background: 'dark' | 'light';
+  /** False: ASCII only. */
+  readonly unicode: boolean;
+}
+
+export type Role =
+  | 'text'
+  | 'quiet'
+  | 'faint'
+  | 'strong'
+  | 'accent'
+  | 'notice'
+  | 'alarm'
+  | 'moving'
+  | 'still';
+
+export interface Theme {
+  readonly unicode: boolean;
+  readonly style: Readonly<Record<Role, Style>>;
+  readonly verdict: Readonly<Record<Verdict, Style>>;
+  readonly symbol: Readonly<Record<Verdict, string>>;
+  readonly line: {
+    readonly rule: string;
+    readonly limit: string;
+    readonly band: string;
+    readonly rail: string;
+    readonly edge: string;
+    readonly here: string;
+    readonly below: string;
+    readonly above: string;
+    readonly mark: string;
+    readonly dot: string;
+    readonly arrow: string;
+    readonly full: string;
+    readonly empty: string;
+    readonly more: string;
+    readonly choice: string;
+    readonly upDown: string;
+  };
+}
+
+type Palette = Readonly<Record<Verdict | 'accent' | 'quiet' | 'faint' | 'alarm', string>>;
+
+const dark: Palette = {
+  normal: '#74bfae',
+  low: '#e6b450',
+  high: '#b9a0f5',
+  short: '#f56a92',
+  open: '#ff8d5c',
+  unsure: '#d9d2bd',
+  wobble: '#6fbaf2',
+  unread: '#77808c',
+  accent: '#f0e2b6',
+  quiet: '#9aa3ad',
+  faint: '#565e68',
+  alarm: '#ff8d5c',
+};
+
+const light: Palette = {
+  normal: '#1f7a68',
+  low: '#8a5d00',
+  high: '#6a48c4',
+  short: '#b8184e',
+  open: '#b84a12',
+  unsure: '#5f563c',
+  wobble: '#1767a8',
+  unread: '#7a828c',
+  accent: '#4a3f17',
+  quiet: '#5c646d',
+  faint: '#a9b0b8',
+  alarm: '#b84a12',
+};
+
+const sixteen: Palette = {
+  normal: 'cyan',
+  low: 'yellow',
+  high: 'magenta',
+  short: 'redBright',
+  open: 'yellowBright',
+  unsure: 'white',
+  wobble: 'blueBright',
+  unread: 'gray',
+  accent: 'whiteBright',
+  quiet: 'white',
+  faint: 'gray',
+  alarm: 'yellowBright',
+};
+
+/** Sixteen colours on white paper: the bright ones cannot be read there. */
+const sixteenOnLight: Palette = {
+  ...sixteen,
+  short: 'red',
+  open: 'red',
+  low: 'blue',
+  wobble: 'blue',
+  unsure: 'black',
+  accent: 'black',
+  quiet: 'black',
+  alarm: 'red',
+};
+
+const symbols: Readonly<Record<Verdict, string>> = {
+  normal: '━',
+  low: '▾',
+  high: '▴',
+  short: '┻',
+  open: '○',
+  unsure: '?',
+  wobble: '≈',
+  unread: '·',
+};
+
+const asciiSymbols: Readonly<Record<Verdict, string>> = {
+  normal: '=',
+  low: 'v',
+  high: '^',
+  short: '_',
+  open: 'o',
+  unsure: '?',
+  wobble: '~',
+  unread: '.',
+};
+
+export const createTheme = ({ colours, background, unicode }: Appearance): Theme => {
+  const palette =
+    colours === 'none'
+      ? null
+      : colours === 'sixteen'
+        ? background === 'dark'
+          ? sixteen
+          : sixteenOnLight
+        : background === 'dark'
+          ? dark
+          : light;
+  const paint = (name: keyof Palette): Style => (palette === null ? {} : { color: palette[name] });
+  return {
+    unicode,
+    style: {
+      text: {},
+      quiet: paint('quiet'),
+      faint: paint('faint'),
+      strong: { bold: true },
+      accent: { ...paint('accent'), bold: true },
+      notice: { ...paint('accent'), bold: true, inverse: true },
+      alarm: { ...paint('alarm'), bold: true, inverse: true },
+      moving: paint('quiet'),
+      still: { ...paint('accent'), bold: true },
+    },
+    verdict: {
+      normal: paint('normal'),
+      low: { ...paint('low'), bold: true },
+      high: { ...paint('high'), bold: true },
+      short: { ...paint('short'), bold: true },
+      open: { ...paint('open'), bold: true },
+      unsure: { ...paint('unsure'), bold: true },
+      wobble: { ...paint('wobble'), bold: true },
+      unread: paint('unread'),
+    },
+    symbol: unicode ? symbols : asciiSymbols,
+    line: unicode
+      ? {
+          rule: '─',
+          limit: '╌',
+          band: '━',
+          rail: '┄',
+          edge: '┃',
+          here: '●',
+          below: '◀',
+          above: '▶',
+          mark: '╵',
+          dot: '·',
+          arrow: '→',
+          full: '■',
+          empty: '□',
+          more: '…',
+          choice: '▸',
+          upDown: '↑↓',
+        }
+      : {
+          rule: '-',
+          limit: '-',
+          band: '=',
+          rail: '.',
+          edge: '|',
+          here: 'O',
+          below: '<',
+          above: '>',
+          mark: '|',
+          dot: '.',
+          arrow: '->',
+          full: '#',
+          empty: '.',
+          more: '~',
+          choice: '>',
+          upDown: 'up/down',
+        },
+  };
+};

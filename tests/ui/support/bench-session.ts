@@ -1,0 +1,69 @@
+// A running session on the virtual bench with its events kept in memory: what a screen needs, without files.
+import { readFileSync } from 'node:fs';
+import { type BenchName, usualBench } from '../../../src/bench/bench-name.js';
+import { benchSetup } from '../../../src/bench/bench-setup.js';
+import { createVirtualLink } from '../../../src/bench/virtual-link.js';
+import type { Numbered, WalkEvent } from '../../../src/core/events.js';
+import type { Act } from '../../../src/core/inputs.js';
+import type { Driver } from '../../../src/core/meter/driver-format.js';
+import type { Profile } from '../../../src/core/profile/profile-format.js';
+import { beginWalk } from '../../../src/core/walk/decide.js';
+import { driverAccuracy, openSession } from '../../../src/core/walk/open-session.js';
+import { openWalk } from '../../../src/core/walk/state.js';
+import { createMeterFeed } from '../../../src/session/meter-feed.js';
+import type { Clock } from '../../../src/session/ports.js';
+import { type RunningSession, runSession } from '../../../src/session/run-session.js';
+
+const readJson = (path: string): unknown =>
+  JSON.parse(readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8'));
+
+export const demoProfile = readJson('profiles/demo.json') as Profile;
+export const streamDriver = readJson('drivers/stream-fields-flags.json') as Driver;
+
+export interface BenchSession {
+  readonly session: RunningSession;
+  readonly events: readonly Numbered[];
+}
+
+export const benchSession = (clock: Clock, bench: Partial<BenchName> = {}): BenchSession => {
+  const events: Numbered[] = [];
+  let running: RunningSession | null = null;
+  const setup = benchSetup({
+    bench: { ...usualBench, ...bench },
+    driver: streamDriver,
+    profile: demoProfile,
+    hears: true,
+    act: (act: Act) => running?.act(act),
+  });
+  const link = createVirtualLink('virtual', setup, clock);
+  const { function: measure } = demoProfile.measure;
+  const opened = openSession({
+    profile: { content: demoProfile, sha256: '' },
+    driver: { id: streamDriver.id, sha256: '' },
+    accuracy: driverAccuracy(streamDriver, measure),
+    measure: demoProfile.measure,
+    link: 'virtual:demo',
+    simulated: true,
+    groundCheck: true,
+    wallTime: null,
+    zone: null,
+  });
+  const append = (told: readonly WalkEvent[]): readonly Numbered[] => {
+    const numbered = told.map((event, at) => ({ seq: events.length + at, ...event }));
+    events.push(...numbered);
+    return numbered;
+  };
+  const { state, events: first } = beginWalk(openWalk(opened));
+  append([opened, ...first]);
+  running = runSession({
+    state,
+    journal: { append, sync: () => undefined, fingerprint: '', close: async () => undefined },
+    feed: createMeterFeed({ link, driver: setup.driver, wanted: { function: measure }, clock }),
+    clock,
+    sessionTime: (t) => t,
+    closeWhenFinished: false,
+    writePatienceS: 15,
+  });
+  running.follow(link.hear);
+  return { session: running, events };
+};
