@@ -1,5 +1,4 @@
 // The English of the cues.
-import type { Verdict } from '../events.js';
 import type { SpokenWords } from './spoken-words.js';
 
 const small = [
@@ -16,17 +15,6 @@ const number = (n: number): string => {
   return rest === 0 ? `${head}` : `${head}${n < 100 ? '-' : ' and '}${number(rest)}`;
 };
 
-const verdict: Readonly<Record<Verdict, string>> = {
-  normal: 'normal',
-  low: 'low',
-  high: 'high',
-  short: 'short',
-  open: 'open',
-  unsure: 'unsure',
-  wobble: 'wobble',
-  unread: 'unread',
-};
-
 export const englishSpoken: SpokenWords = {
   number,
   sign: {
@@ -39,7 +27,7 @@ export const englishSpoken: SpokenWords = {
     _: 'underscore',
   },
   somePin: 'this pin',
-  judged: (pin, word, agreed) => `${pin}, ${verdict[word]}${agreed ? '' : '; again'}`,
+  judged: (pin, verdict, agreed) => `${pin}, ${verdict}${agreed ? '' : '; again'}`,
   question: (question, pin) => {
     switch (question) {
       case 'open':
@@ -81,7 +69,7 @@ export const englishSpoken: SpokenWords = {
   fileWritten: 'file written again',
   realigned: (pin) => `realigned: now at ${pin}; check the last pins`,
   finished: (counts) =>
-    `all pins walked: ${counts.map(([count, word]) => `${count} ${verdict[word]}`).join(', ')}`,
+    `all pins walked: ${counts.map(([count, verdict]) => `${count} ${verdict}`).join(', ')}`,
   refused: (reason) => `not now: ${reason}`,
   act: {
     open: 'open',

@@ -1,6 +1,7 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
 import { englishScreen } from './english-screen.js';
+import { englishSpoken } from './english-spoken.js';
 import type { Words } from './words.js';
 
 const verdict: Words['verdict'] = {
@@ -125,4 +126,5 @@ export const english: Words = {
       ? `Session file not written: ${detail}. Nothing is taken in until it can be.`
       : 'Session file written again.',
   screen: englishScreen,
+  spoken: englishSpoken,
 };

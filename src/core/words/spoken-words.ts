@@ -1,6 +1,6 @@
 // What the program says aloud, for a person who never looks: short, without figures or signs that voices read
 // differently. Pins arrive as they are to be spoken.
-import type { EventOf, HoldReason, Question, Verdict } from '../events.js';
+import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName, CueName } from '../inputs.js';
 
 export interface SpokenWords {
@@ -11,7 +11,7 @@ export interface SpokenWords {
   /** A pin whose name cannot be spoken. */
   readonly somePin: string;
   /** `agreed` is false where the same pin is to be touched again. */
-  judged(pin: string, verdict: Verdict, agreed: boolean): string;
+  judged(pin: string, verdict: string, agreed: boolean): string;
   question(question: Question, pin: string): string;
   readonly touchGround: string;
   readonly groundFirst: string;
@@ -31,7 +31,7 @@ export interface SpokenWords {
   readonly meterError: string;
   readonly fileWritten: string;
   realigned(pin: string): string;
-  finished(counts: readonly (readonly [count: string, verdict: Verdict])[]): string;
+  finished(counts: readonly (readonly [count: string, verdict: string])[]): string;
   refused(reason: string): string;
   readonly act: Readonly<Record<ActName, string>>;
   readonly cue: Readonly<Record<CueName, string>>;

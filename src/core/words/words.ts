@@ -4,6 +4,7 @@ import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, LinkChange } from '../inputs.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ScreenWords } from './screen-words.js';
+import type { SpokenWords } from './spoken-words.js';
 
 export interface Words {
   readonly language: string;
@@ -46,4 +47,5 @@ export interface Words {
   verdictsChanged(count: number): string;
   file(change: 'blocked' | 'writable', detail: string): string;
   readonly screen: ScreenWords;
+  readonly spoken: SpokenWords;
 }

@@ -1,0 +1,118 @@
+// Which cue follows which event, and in what words; null where silence says it best. The state is the one after
+// the event, or after everything decided with it.
+import type { EventOf, WalkEvent } from '../events.js';
+import { cursorPin, type WalkState } from '../walk/state.js';
+import { tallyOf } from '../words/describe.js';
+import type { Words } from '../words/words.js';
+import type { Cue, CueKind } from './cue.js';
+import { sheet } from './sheet.js';
+import { speakable } from './speakable.js';
+import { spokenPin } from './spoken-pin.js';
+
+export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | null => {
+  const { spoken } = words;
+  const said = (pin: string): string => spokenPin(pin, spoken);
+  const here = cursorPin(state)?.pin;
+  const hereSaid = here === undefined ? '' : said(here);
+  switch (event.type) {
+    case 'session-opened':
+      return event.groundCheck ? cue('touch-ground', spoken.touchGround) : null;
+    case 'session-resumed':
+      return state.stage === 'ground-check'
+        ? cue('touch-ground', spoken.touchGround)
+        : cue('continued', spoken.continued(hereSaid));
+    case 'ground-touched':
+      // The second touch is told by the outcome of the check.
+      return event.which === 1 ? cue('ground-first', spoken.groundFirst) : null;
+    case 'ground-missed':
+      return cue('ground-missed', spoken.groundMissed);
+    case 'ground-checked':
+      return event.outcome === 'good'
+        ? cue('ground-good', spoken.groundGood(hereSaid))
+        : cue('ground-skipped', spoken.groundSkipped(hereSaid));
+    case 'ground-doubted':
+      return cue('ground-doubted', spoken.groundDoubted(spoken.number(event.opens)));
+    case 'pin-reached':
+      return cue('place', spoken.place(said(event.pin)));
+    case 'pin-judged':
+      return cue(
+        judgedKind(event),
+        spoken.judged(said(event.pin), words.verdict[event.verdict], event.agreed),
+      );
+    case 'question-asked':
+      return cue(`question-${event.question}`, spoken.question(event.question, said(event.pin)));
+    case 'walk-held':
+      return cue(event.reason === 'ground-lost' ? 'lead-off' : 'held', spoken.held[event.reason]);
+    case 'walk-freed':
+      return cue('freed', spoken.freed);
+    case 'walk-paused':
+      return cue(pausedKinds[event.reason], spoken.paused[event.reason]);
+    case 'walk-continued':
+      return cue('continued', spoken.continued(event.pin === '' ? '' : said(event.pin)));
+    case 'walk-realigned':
+      return cue('realigned', spoken.realigned(said(here ?? event.pin)));
+    case 'walk-finished':
+      return cue(
+        'finished',
+        spoken.finished(
+          tallyOf(event.tally).map(([verdict, n]) => [spoken.number(n), words.verdict[verdict]]),
+        ),
+      );
+    case 'link-changed':
+      return linkCue(event, words);
+    case 'file-changed':
+      return event.change === 'blocked'
+        ? cue('file-blocked', spoken.paused['file-blocked'])
+        : cue('file-written', spoken.fileWritten);
+    case 'meter-spoke':
+      return event.says === 'error' ? cue('meter-error', spoken.meterError) : null;
+    case 'act-taken':
+      return cue('heard', spoken.act[event.act]);
+    case 'act-refused':
+      return cue('refused', spoken.refused(event.reason));
+    case 'cue-given':
+      return cue(event.cue, spoken.cue[event.cue]);
+    // A touch is heard as its verdict, or as the question whose it was; an answer as what follows from it.
+    case 'reading-taken':
+    case 'touch-captured':
+    case 'pin-settled':
+    case 'question-answered':
+    case 'session-closed':
+      return null;
+  }
+};
+
+const cue = (kind: CueKind, speech: string): Cue => ({
+  kind,
+  ...sheet[kind],
+  speech: speakable(speech),
+});
+
+const judgedKind = ({ verdict, agreed }: EventOf<'pin-judged'>): CueKind => {
+  if (agreed) return verdict;
+  return verdict === 'normal' || verdict === 'unread' ? 'unsure-again' : `${verdict}-again`;
+};
+
+const pausedKinds: Readonly<Record<EventOf<'walk-paused'>['reason'], CueKind>> = {
+  asked: 'paused',
+  'link-lost': 'link-lost',
+  'meter-silent': 'meter-silent',
+  'file-blocked': 'file-blocked',
+};
+
+const linkCue = ({ change }: EventOf<'link-changed'>, { spoken }: Words): Cue | null => {
+  switch (change) {
+    case 'opened':
+      return null;
+    case 'lost':
+      return cue('link-lost', spoken.paused['link-lost']);
+    case 'returned':
+      return cue('link-back', spoken.linkBack);
+    case 'silent':
+      return cue('meter-silent', spoken.paused['meter-silent']);
+    case 'failed':
+      return cue('link-lost', spoken.linkFailed);
+    case 'ended':
+      return cue('readings-ended', spoken.readingsEnded);
+  }
+};
