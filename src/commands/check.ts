@@ -3,7 +3,7 @@ import { Command } from 'commander';
 import { cleanText } from '../core/clean-text.js';
 import { formatProblem, isError } from '../core/problems.js';
 import { checkFile, type FileCheck } from '../store/check-file.js';
-import { listDrivers, listProfiles } from '../store/load-definitions.js';
+import { listDefinitions } from '../store/load-definitions.js';
 import { exitCodes } from './user-error.js';
 
 interface CheckOptions {
@@ -32,17 +32,13 @@ const check = (files: readonly string[], options: CheckOptions, command: Command
   if (files.length === 0 && !options.list) command.error('name a file to check, or give --list');
   const write = (line: string): void => void process.stdout.write(`${line}\n`);
   if (options.list) {
-    for (const [kind, listing] of [
-      ['profile', listProfiles()],
-      ['driver', listDrivers()],
-    ] as const) {
-      for (const { content, path } of listing.definitions) {
+    for (const kind of ['profile', 'driver'] as const) {
+      for (const { content, path } of listDefinitions(kind)) {
         const { id, title } = content;
         write(
           options.json ? JSON.stringify({ kind, id, title, path }) : `${kind}  ${id}  ${title}`,
         );
       }
-      for (const broken of listing.broken) process.stderr.write(`${broken.message}\n`);
     }
   }
   for (const file of files) {
@@ -55,9 +51,6 @@ const check = (files: readonly string[], options: CheckOptions, command: Command
 };
 
 const textLines = (file: string, found: FileCheck, sound: boolean): string[] => {
-  const problems = found.problems.map((problem) => formatProblem(file, problem));
-  if (!sound) return problems;
-  const lines = found.lines === undefined ? '' : `, ${found.lines} lines`;
-  const fingerprint = found.fingerprint === undefined ? '' : `, fingerprint ${found.fingerprint}`;
-  return [...problems, `${file}: sound ${found.kind}${lines}${fingerprint}`];
+  const lines = found.problems.map((problem) => formatProblem(file, problem));
+  return sound ? [...lines, `${file}: ${found.kind}: ${found.summary}`] : lines;
 };

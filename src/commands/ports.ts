@@ -4,7 +4,7 @@ import { type Identification, identify } from '../link/identify.js';
 import { LinkNameError, parseLinkName, type SerialName, type TcpName } from '../link/link-name.js';
 import { listPorts, type PortEntry } from '../link/list-ports.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
-import { listDrivers } from '../store/load-definitions.js';
+import { listDefinitions } from '../store/load-definitions.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface PortsOptions {
@@ -36,7 +36,7 @@ const ports = async (options: PortsOptions): Promise<void> => {
     void process.stdout.write(`${options.json ? JSON.stringify(object) : line}\n`);
   const targets = options.link === undefined ? await listed(say) : [asked(options.link)];
   if (!options.identify) return;
-  const drivers = listDrivers().definitions.map(({ content }) => content);
+  const drivers = listDefinitions('driver').map(({ content }) => content);
   const clock = createMonotonicClock();
   for (const target of targets) {
     const trying = (says: string): void => void process.stderr.write(`trying ${says}\n`);

@@ -9,10 +9,10 @@ import { rerun, rerunSession } from '../core/walk/rerun.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import { describe } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
-import { fileKindOf } from '../store/check-file.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
 import { readLog } from '../store/read-log.js';
+import { storedKind } from '../store/stored-kind.js';
 import { type AccuracyOptions, accuracyOptions, askedAccuracy } from './accuracy-option.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -50,7 +50,7 @@ export const rerunCommand = (): Command =>
 
 const run = (file: string, options: RerunOptions): void => {
   const tell = createTeller(options);
-  if (fileKindOf(file) !== 'session') {
+  if (storedKind(file) !== 'session') {
     for (const event of rerunLog(file, options)) tell.event(event);
   } else if (options.fromReadings) {
     for (const event of rerunStored(file, options)) tell.event(event);

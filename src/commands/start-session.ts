@@ -91,7 +91,7 @@ const prepareNew = (options: StartOptions): Preparation => {
 };
 
 const prepareResumed = (options: StartOptions, path: string): Preparation => {
-  const { events, writer: journal, tornBytes, notices } = resumeJournal(path);
+  const { events, journal, tornBytes, notices } = resumeJournal(path);
   const [opened, ...rest] = events;
   if (opened?.type !== 'session-opened') {
     throw new UserError(`${path}: no session begins here; start a new one`, exitCodes.badFile);

@@ -161,10 +161,7 @@ const checkGround = (teller: Teller, { t, value = 0 }: EventOf<'touch-captured'>
     return;
   }
   const { slip, lift } = gapLikelihood(contact.gap);
-  if (grounds === 1 && lift <= 3 * slip && contact.gap.leftT !== null) {
-    teller.tell({ type: 'ground-touched', t, value, which: 1 });
-    return;
-  }
+  if (grounds === 1 && lift <= 3 * slip && contact.gap.leftT !== null) return;
   teller.tell({ type: 'ground-touched', t, value, which: grounds === 0 ? 1 : 2 });
   if (teller.state.grounds === 2) {
     teller.tell({ type: 'ground-checked', t, outcome: 'good' });

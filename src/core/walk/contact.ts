@@ -154,6 +154,9 @@ export const restOn = (contact: Contact, level: number): Contact => {
   };
 };
 
+/** The touches in the gap so far had a meaning of their own: ground taps, hunting before an answer. */
+export const forgetGap = (contact: Contact): Contact => ({ ...contact, gap: noGap, ended: [] });
+
 /** Whatever the probe touches now belongs to the past: only a new touch counts. */
 export const consumeTouch = (contact: Contact): Contact =>
   contact.touch === null ? contact : restOn(contact, contact.touch.creep.last);

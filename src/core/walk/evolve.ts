@@ -4,7 +4,7 @@ import { isBlank, isFault, isOverload, type Reading } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { applyAct } from './act.js';
 import { alignCapture, moveAll, nameCapture } from './align.js';
-import { consumeTouch, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
+import { consumeTouch, forgetGap, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
 import { isNormal, judge } from './judge.js';
 import { learnNoise, noiseAt } from './noise.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
@@ -128,7 +128,7 @@ const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): Walk
       const book = { capture: touch, index, role: 'answer' as const, before: way.book };
       return { ...way, index, stage: 'done', value: null, book };
     });
-    return { ...state, pending, nextTouch, alignment };
+    return { ...state, pending, nextTouch, alignment, contact: forgetGap(state.contact) };
   }
   const alignment = alignCapture(
     state.alignment,
