@@ -3,7 +3,7 @@
 import type { EventOf, HoldReason, Numbered } from '../core/events.js';
 import type { AnswerWay } from './bench-name.js';
 import { type Body, type Gesture, listen, pass } from './body.js';
-import { hold, keepStill, land, lift, tapGroundTwice } from './gestures.js';
+import { hold, keepStill, land, lift, tapGroundTwice, untilShown } from './gestures.js';
 import { checkGroundsByEar } from './ground-check.js';
 import { draw } from './pace.js';
 
@@ -47,13 +47,18 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
   for (;;) {
     const heard: Numbered | null = yield* hold(body, patientToS);
     if (heard === null) {
-      if (asked && !body.reach.showsValue()) {
+      if (asked && (yield* staysOpen(body))) {
         const taken = yield* answerOpen(body, answers, pin);
         if (taken === 'agreed') return { to: place + 1 };
         asked = taken === 'nothing';
+        yield* touchAgain(body, place);
+        patientToS = body.nowS + draw(random, pace.sureS);
+        continue;
       }
-      yield* touchAgain(body, place);
-      patientToS = body.nowS + (asked ? draw(random, pace.sureS) : pace.patienceS);
+      // A line that reads answers the question by itself, given time.
+      if (!asked) yield* touchAgain(body, place);
+      asked = false;
+      patientToS = body.nowS + pace.patienceS;
       continue;
     }
     const called = calledTo(body, heard);
@@ -104,6 +109,12 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
     }
     patientToS = body.nowS + pace.patienceS;
   }
+}
+
+/** A slip looks open too, but not for long. */
+function* staysOpen(body: Body): Gesture<boolean> {
+  yield* untilShown(body, body.pace.slipS[1] + 2 / body.readingsPerS);
+  return !body.reach.showsValue();
 }
 
 function* touchAgain(body: Body, place: number): Gesture<void> {

@@ -1,8 +1,9 @@
 // The virtual bench as a serial port: a pseudo-terminal that any program can open. Needs python3 or socat and
 // says so when neither is there. A link with a fixed name can stand for the device across drops.
 import { type ChildProcess, spawn } from 'node:child_process';
-import { rm, symlink } from 'node:fs/promises';
+import { lstat, rm, symlink } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
+import { cleanText } from '../core/clean-text.js';
 import type { Clock } from '../session/ports.js';
 import { type PtyRelay, ptyRelays } from './pty-relay.js';
 import { createServedMeter } from './served-meter.js';
@@ -25,10 +26,18 @@ export interface BenchPty {
   close(): Promise<void>;
 }
 
-/** No way to a pseudo-terminal; the message is one line for the user. */
+/** No way to a pseudo-terminal, or not under that name; the message is one line for the user. */
 export class NoPtyError extends Error {
   override readonly name = 'NoPtyError';
 }
+
+/** @throws NoPtyError for anything but a symbolic link: nobody's file is removed. */
+const removeLink = async (path: string): Promise<void> => {
+  const found = await lstat(path).catch(() => null);
+  if (found !== null && !found.isSymbolicLink())
+    throw new NoPtyError(`${cleanText(path, 200)} is there already; give a name that is free`);
+  await rm(path, { force: true });
+};
 
 interface Relay {
   readonly path: string;
@@ -48,7 +57,7 @@ interface RelayEvents {
 const startS = 5;
 const retryS = 1;
 
-/** @throws NoPtyError when no relay can be started. */
+/** @throws NoPtyError when no relay can be started, or the link's name is taken by a file. */
 export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty> => {
   const { setup, clock, linkPath, at, relays = ptyRelays } = options;
   let relay: Relay | null = null;
@@ -74,7 +83,7 @@ export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty>
     });
     relay = started;
     if (linkPath !== undefined) {
-      await rm(linkPath, { force: true });
+      await removeLink(linkPath);
       await symlink(started.path, linkPath);
     }
     at(linkPath ?? started.path);
@@ -95,6 +104,7 @@ export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty>
     void leaving?.end();
   }
 
+  if (linkPath !== undefined) await removeLink(linkPath);
   await come();
   return {
     drop,
@@ -104,7 +114,7 @@ export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty>
       const leaving = relay;
       relay = null;
       await leaving?.end();
-      if (linkPath !== undefined) await rm(linkPath, { force: true });
+      if (linkPath !== undefined) await removeLink(linkPath);
     },
   };
 };

@@ -6,7 +6,8 @@ import type { Profile } from '../core/profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../core/reading.js';
 import { usualRanging } from './autorange.js';
 import type { BenchName, PaceName } from './bench-name.js';
-import { withCounts } from './display.js';
+import { displayRanges, withCounts } from './display.js';
+import { checkFaults } from './faults.js';
 import { usualError } from './meter.js';
 import { atSpeed, easyPace, type Pace, steadyPace, usualPace } from './pace.js';
 import { scenarioOf } from './scenarios.js';
@@ -35,11 +36,19 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
   const { bench, profile, act } = parts;
   const scenario = scenarioOf(bench.scenario);
   const driver = bench.counts === undefined ? parts.driver : withCounts(parts.driver, bench.counts);
+  const measure = parts.measure ?? profile.measure;
+  const faults = scenario.faults(profile);
+  checkFaults(profile, faults);
+  displayRanges(driver, measure.function);
+  if (driver.talk.style !== 'scpi' && driver.speak === undefined)
+    throw new RangeError(
+      `driver ${driver.id} does not say how its meter speaks; add "speak" to it`,
+    );
   return {
     driver,
     profile,
-    measure: parts.measure ?? profile.measure,
-    faults: scenario.faults(profile),
+    measure,
+    faults,
     troubles: scenario.troubles ?? [],
     seed: bench.seed,
     pace: atSpeed(paces[bench.pace], bench.speed),

@@ -77,6 +77,24 @@ describe('the scenarios', () => {
     );
   });
 
+  it('should refuse a meter that cannot be imitated, before anything runs', () => {
+    const driver = shippedDriver('stream-fields-flags');
+    const { speak: _, ...mute } = driver;
+    const ohmsOnly = {
+      ...driver,
+      accuracy: driver.accuracy.filter((row) => row.function === 'resistance'),
+    };
+    const parts = { bench: usualBench, profile: shippedProfile('demo'), hears: true };
+    expect(() => benchSetup({ ...parts, driver: mute })).toThrow('does not say how');
+    expect(() =>
+      benchSetup({
+        ...parts,
+        driver: ohmsOnly,
+        measure: { function: 'diode', polarity: 'black-walks' },
+      }),
+    ).toThrow('has no range for diode');
+  });
+
   it('should carry through to the meter', () => {
     const parts = {
       driver: shippedDriver('stream-fields-flags'),

@@ -6,8 +6,10 @@ import {
   existsSync,
   mkdtempSync,
   openSync,
+  readFileSync,
   readSync,
   rmSync,
+  writeFileSync,
   writeSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -119,6 +121,16 @@ describe('the bench as a pseudo-terminal', () => {
     expect(existsSync(linkPath)).toBe(true);
     await pty.close();
     expect(existsSync(linkPath)).toBe(false);
+  });
+
+  it('should never remove what is no link of its own', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'pinwalk-bench-'));
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+    const linkPath = join(folder, 'notes.txt');
+    writeFileSync(linkPath, 'mine');
+    const starting = startBenchPty({ setup, clock, linkPath, at: () => undefined });
+    await expect(starting).rejects.toThrow('is there already');
+    expect(readFileSync(linkPath, 'utf8')).toBe('mine');
   });
 
   it('should say what is needed where no way to a pseudo-terminal is found', async () => {

@@ -149,6 +149,23 @@ describe('a technician who hears', () => {
     expect(pinsOf(contacts).filter((pin) => pin === '3').length).toBeGreaterThan(1);
   });
 
+  it('should not answer for a pin it had not reached yet, and give it time to read', () => {
+    const program = agreeable();
+    let asked = false;
+    const { contacts } = attentive((see, say) => {
+      // Asked in the air on the way to pin 3, agreed two seconds after the landing.
+      if (see.nowS > 8 && see.pin === null && !asked) {
+        asked = true;
+        say({ type: 'question-asked', t: see.nowS, question: 'open', pin: '4' });
+      }
+      if (see.pin !== '4' || !asked) program(see, say);
+      else if (see.forS > 2 && see.forS < 2.02) say(judged('4', see.nowS));
+    });
+    const at = pinsOf(contacts).lastIndexOf('4');
+    expect(pinsOf(contacts).slice(at, at + 2)).toEqual(['4', '5']);
+    expect((contacts[at]?.toS ?? 0) - (contacts[at]?.fromS ?? 0)).toBeGreaterThan(2);
+  });
+
   it('should go where the walk is sent', () => {
     const program = agreeable();
     let sent = false;
