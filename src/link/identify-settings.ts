@@ -18,7 +18,7 @@ const keyOf = (wire: SerialWire): string =>
 
 const plainAt = (baud: number): SerialWire => ({ baud, dataBits: 8, parity: 'none', stopBits: 1 });
 
-/** What the link name fixes is not varied. */
+/** What most drivers ask for comes first. What the link name fixes is not varied. */
 export const settingsToTry = (name: SerialName, drivers: readonly Driver[]): readonly Setting[] => {
   const settings = new Map<string, { wire: SerialWire; drivers: Driver[] }>();
   const add = (wanted: SerialWire, driver?: Driver): void => {
@@ -29,7 +29,7 @@ export const settingsToTry = (name: SerialName, drivers: readonly Driver[]): rea
   };
   for (const driver of drivers) add(driver.wire.serial, driver);
   for (const baud of usualSpeeds) add(plainAt(baud));
-  return [...settings.values()];
+  return [...settings.values()].sort((a, b) => b.drivers.length - a.drivers.length);
 };
 
 const written: readonly [keyof SerialSettings, string][] = [
