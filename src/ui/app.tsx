@@ -5,8 +5,8 @@ import { selectStrip } from '../core/select/strip.js';
 import { type Surroundings, SurroundingsContext } from './context.js';
 import { planLayout } from './layout.js';
 import { WalkScreen } from './screens/walk.js';
-import type { ScreenStore } from './store/screen-store.js';
-import type { TerminalSize } from './store/terminal-size.js';
+import type { ScreenStore } from './live/screen-store.js';
+import type { TerminalSize } from './live/terminal-size.js';
 
 export interface AppProps {
   readonly store: ScreenStore;

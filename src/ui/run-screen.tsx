@@ -6,8 +6,8 @@ import { App } from './app.js';
 import { detectAppearance } from './appearance.js';
 import { keyMapWith } from './keys/key-map.js';
 import { listenToKeys } from './keys/keyboard.js';
-import { createScreenStore, type ScreenSession } from './store/screen-store.js';
-import { watchSize } from './store/terminal-size.js';
+import { createScreenStore, type ScreenSession } from './live/screen-store.js';
+import { watchSize } from './live/terminal-size.js';
 import { inkOutput, takeTerminal } from './terminal.js';
 import { type Appearance, createTheme } from './theme.js';
 

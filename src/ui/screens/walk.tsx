@@ -17,7 +17,7 @@ import { Strip } from '../parts/strip.js';
 import { SubjectLine } from '../parts/subject-line.js';
 import { Tally } from '../parts/tally.js';
 import { Trace } from '../parts/trace.js';
-import type { Snapshot } from '../store/screen-store.js';
+import type { Snapshot } from '../live/screen-store.js';
 
 const wordWidth = 44;
 
