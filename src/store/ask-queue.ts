@@ -6,7 +6,7 @@ export class AskQueue {
   #askedAgain = false;
 
   /** @param job must not reject. */
-  constructor(readonly job: () => Promise<void>) {}
+  constructor(readonly job: () => Promise<unknown>) {}
 
   /** Returns at once. */
   ask(): void {

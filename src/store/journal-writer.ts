@@ -89,7 +89,8 @@ export class JournalWriter implements Journal {
     await this.#syncs.idle();
     try {
       if (this.#trouble === undefined) this.#note(this.place.faultInFile(this.#end.size));
-      if (this.#trouble === undefined) await this.#syncOnce();
+      const failure = this.#trouble === undefined ? await this.#syncOnce() : undefined;
+      if (failure !== undefined) throw failure;
       if (this.#trouble !== undefined) this.#trouble.mend();
       syncFolderOf(this.path);
     } catch (error) {
@@ -152,16 +153,18 @@ export class JournalWriter implements Journal {
     this.#trouble = { error, told: false, mend };
   }
 
-  async #syncOnce(): Promise<void> {
+  /** Gives back what kept the lines from the disk, if anything did. */
+  async #syncOnce(): Promise<JournalError | undefined> {
     const { place } = this;
     try {
       await place.disk.sync(place.fd);
     } catch (cause) {
       const error = journalErrorFrom(this.path, cause);
       this.#trouble ??= { error, told: false, mend: () => fsyncSync(place.fd) };
-      return;
+      return error;
     }
     this.#note(await place.faultInPlace());
+    return undefined;
   }
 }
 

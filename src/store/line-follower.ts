@@ -37,7 +37,10 @@ interface TornLines {
 /** A line whose `prev` does not fit: it or the one before was changed, and the next line will tell which. */
 interface Fork {
   readonly line: number;
-  readonly unchangedBefore: ChainValue;
+  /** The last event before; torn lines may lie between. */
+  readonly lineBefore: number;
+  /** The chain value before the next line, had this one's `prev` not been changed. */
+  unchanged: ChainValue;
 }
 
 const restore = 'use a copy from before; what comes after this line cannot be proven';
@@ -46,6 +49,7 @@ export class LineFollower {
   #line = 0;
   #offset = 0;
   #events = 0;
+  #eventLine = 1;
   #others = 0;
   #nextSeq: number | undefined = firstSeq;
   #lastT = 0;
@@ -71,10 +75,15 @@ export class LineFollower {
     const text = buffer.toString('utf8', from, to);
     const whole = !text.includes('\uFFFD') || isUtf8(buffer.subarray(from, to));
     const decoded = whole ? this.#decode(text) : undefined;
-    if (decoded === undefined) this.#noteTorn(at, at + to - from);
-    else if (decoded !== 'unsound') {
+    if (decoded === undefined) {
+      this.#noteTorn(at, at + to - from);
+      if (this.#fork !== undefined) {
+        this.#fork.unchanged = chainStep(this.#fork.unchanged, buffer, from, to);
+      }
+    } else if (decoded !== 'unsound') {
       this.#place(decoded);
       this.#checkChain(decoded.prev, text);
+      this.#eventLine = this.#line;
     }
     if (this.#chain !== undefined) this.#chain = chainStep(this.#chain, buffer, from, to);
     return decoded !== undefined && decoded !== 'unsound' && decoded.known
@@ -149,24 +158,21 @@ export class LineFollower {
     const wanted = prevOf(chain);
     if (prev === wanted) return;
     const at = text.lastIndexOf(prev);
-    const unchanged = text.slice(0, at) + wanted + text.slice(at + prev.length);
-    const unchangedBefore = chainStep(chain, Buffer.from(unchanged));
-    this.#fork = { line: this.#line, unchangedBefore };
+    const mended = text.slice(0, at) + wanted + text.slice(at + prev.length);
+    const unchanged = chainStep(chain, Buffer.from(mended));
+    this.#fork = { line: this.#line, lineBefore: this.#eventLine, unchanged };
   }
 
-  #resolveFork({ line, unchangedBefore }: Fork, prev: string | undefined): void {
+  #resolveFork({ line, lineBefore, unchanged }: Fork, prev: string | undefined): void {
     this.#fork = undefined;
-    const onlyMark = prev === prevOf(unchangedBefore);
-    if (onlyMark) this.#chain = unchangedBefore;
-    const changed = onlyMark ? line : line - 1;
-    const which = prev === undefined ? ` or "prev" on line ${line}` : onlyMark ? ' in "prev"' : '';
-    const chain = this.#chain;
-    this.#damage(
-      Math.max(1, changed),
-      `the line${which} was changed after it was written`,
-      restore,
-    );
-    if (onlyMark) this.#chain = chain;
+    if (prev === prevOf(unchanged)) {
+      this.#damage(line, '"prev" on this line was changed after it was written', restore);
+      this.#chain = unchanged;
+      return;
+    }
+    const torn = lineBefore < line - 1 ? ', or the torn line after it,' : '';
+    const mark = prev === undefined ? ` (or "prev" on line ${line})` : '';
+    this.#damage(lineBefore, `this line${torn} was changed after it was written${mark}`, restore);
   }
 
   /** After damage nothing later can be held against the chain, and the numbering starts afresh. */

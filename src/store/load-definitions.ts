@@ -100,7 +100,7 @@ const loadById = <T extends { id: string }>(
   const all =
     known.length === 0
       ? 'give the path of a file'
-      : `known are ${known.join(', ')}; or give a file`;
+      : `known are ${known.map(quoted).join(', ')}; or give a file`;
   const fix = near === undefined ? all : `did you mean ${quoted(near)}?`;
   const what = `there is no ${kind.word} of this name`;
   throw new FileError(id, [{ path: [], what, fix }]);

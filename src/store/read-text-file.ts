@@ -2,7 +2,7 @@
 // large and what is not UTF-8.
 import { isUtf8 } from 'node:buffer';
 import { hash } from 'node:crypto';
-import { closeSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, readSync } from 'node:fs';
 import type { Problem } from '../core/problems.js';
 import { FileError } from './file-error.js';
 import { openToRead } from './open-to-read.js';
@@ -29,8 +29,8 @@ export const readTextFile = (path: string): TextFile => {
 
 const placeOfBadText = (bytes: Buffer): { line?: number; what: string; fix: string } => {
   const fix = 'save it as UTF-8';
-  const mark = bytes.readUInt16BE(0);
-  if (mark === 0xfffe || mark === 0xfeff) return { what: 'the file is saved as UTF-16', fix };
+  const mark = bytes.toString('hex', 0, 2);
+  if (mark === 'fffe' || mark === 'feff') return { what: 'the file is saved as UTF-16', fix };
   let line = 1;
   for (let from = 0; ; line += 1) {
     const end = bytes.indexOf(0x0a, from);
@@ -44,10 +44,10 @@ const placeOfBadText = (bytes: Buffer): { line?: number; what: string; fix: stri
 export const readAtMost = (path: string, limit: number): Buffer => {
   const fd = openToRead(path);
   try {
-    const buffer = Buffer.alloc(limit);
+    const buffer = Buffer.alloc(Math.min(limit, fstatSync(fd).size + 1));
     let filled = 0;
-    while (filled < limit) {
-      const read = readSync(fd, buffer, filled, limit - filled, null);
+    while (filled < buffer.length) {
+      const read = readSync(fd, buffer, filled, buffer.length - filled, null);
       if (read === 0) break;
       filled += read;
     }

@@ -92,8 +92,8 @@ export const openNew = (path: string): number => {
   try {
     return openSync(path, 'ax+');
   } catch (error) {
-    const isFolder = statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
-    throw isFolder
+    const { code } = error as NodeJS.ErrnoException;
+    throw code === 'EEXIST' && statSync(path).isDirectory()
       ? new JournalError('not-a-file', path, 'this is a folder', 'give the name of a file')
       : journalErrorFrom(path, error);
   }
