@@ -23,15 +23,23 @@ export function* listenAndWalk(body: Body, answers: AnswerWay): Gesture<void> {
   }
 }
 
-/** The first place to walk to: pin 1 after the ground check, or where a resumed walk stands. */
+/** Longer than the program waits before it asks for the pin at which a walk without a beginning stands. */
+const listenFirstS = 3.5;
+
+/** The first place to walk to: pin 1 after the ground check, or where the walk stands already. */
 function* begin(body: Body): Gesture<number> {
-  for (let known = false; !known; ) {
-    const heard = yield* listen(body, body.nowS + 1);
-    if (heard === null) break;
-    const called = calledTo(body, heard);
-    if (called !== null) return called;
-    known = heard.type === 'session-opened';
+  const untilS = body.nowS + listenFirstS;
+  for (
+    let heard = yield* listen(body, untilS);
+    heard !== null;
+    heard = yield* listen(body, untilS)
+  ) {
+    const place = 'pin' in heard ? placeOf(body, heard.pin) : null;
+    // The question still waits for its answer there.
+    if (heard.type === 'question-asked') body.inbox.unshift(heard);
+    if (place !== null) return place;
     if (heard.type === 'session-opened' && !heard.groundCheck) return 0;
+    if (heard.type === 'session-opened') break;
   }
   yield* checkGroundsByEar(body);
   return 0;
@@ -41,6 +49,7 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
   const { pace, random } = body;
   const pin = body.profile.connector.pins[place]?.pin;
   let asked = false;
+  let waited = false;
   let captured = false;
   yield* land(body, place);
   let patientToS = body.nowS + pace.patienceS;
@@ -56,8 +65,8 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
         continue;
       }
       // A line that reads answers the question by itself, given time.
-      if (!asked) yield* touchAgain(body, place);
-      asked = false;
+      if (!asked || waited) yield* touchAgain(body, place);
+      waited = asked && !waited;
       patientToS = body.nowS + pace.patienceS;
       continue;
     }
@@ -199,8 +208,10 @@ function* react(body: Body): Gesture<void> {
 const calls = ['pin-reached', 'walk-continued', 'walk-realigned'] as const;
 
 /** Where an event sends the hands, or null. The place being visited is no news. */
-const calledTo = (body: Body, heard: Numbered): number | null => {
-  if (!calls.some((type) => type === heard.type) || !('pin' in heard)) return null;
-  const at = body.profile.connector.pins.findIndex(({ pin }) => pin === heard.pin);
+const calledTo = (body: Body, heard: Numbered): number | null =>
+  calls.some((type) => type === heard.type) && 'pin' in heard ? placeOf(body, heard.pin) : null;
+
+const placeOf = (body: Body, pin: string | undefined): number | null => {
+  const at = body.profile.connector.pins.findIndex((known) => known.pin === pin);
   return at < 0 ? null : at;
 };

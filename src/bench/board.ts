@@ -166,7 +166,7 @@ const uncharged = (
   const start = { charge: 0, leftVolts, atS: 0 };
   if (line?.kind === 'ground') return { amplitude: 0, tauS: 0, ...start };
   if (line?.charges ?? line?.kind === 'supply')
-    return { amplitude: -0.97, tauS: random.between(0.5, 1.4), ...start };
+    return { amplitude: -0.97, tauS: random.between(0.35, 1), ...start };
   const tauS = 0.02 * 30 ** random.fraction();
   return { amplitude: random.between(-0.7, 0.4), tauS, ...start };
 };

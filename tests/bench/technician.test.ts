@@ -191,6 +191,19 @@ describe('a technician who hears', () => {
     expect(contacts[0]?.pin).toBe('17');
   });
 
+  it('should begin at the pin it is asked about, when it hears no beginning, and answer', () => {
+    let asked = false;
+    const { contacts } = attentive(
+      (see, say) => {
+        if (see.nowS <= 2.5 || asked) return;
+        asked = true;
+        say({ type: 'question-asked', t: see.nowS, question: 'open', pin: '8' });
+      },
+      { shows: (pin) => pin !== '8' },
+    );
+    expect(pinsOf(contacts).slice(0, 3)).toEqual(['8', '1', '1']);
+  });
+
   it('should wait in the air while the walk is paused, and touch the same pin after', () => {
     const program = agreeable();
     let pausedS: number | null = null;
