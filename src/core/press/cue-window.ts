@@ -3,7 +3,7 @@
 import type { CueName } from '../inputs.js';
 import { median } from '../numbers/median.js';
 import type { Pace } from './pace.js';
-import { type Run, runsOf, withoutBounces } from './runs.js';
+import { isPassing, type Run, runsOf, withoutBounces } from './runs.js';
 import type { Seen, Side } from './sides.js';
 
 export interface CueWindow {
@@ -20,7 +20,7 @@ export interface CueWindow {
   readonly answerS: number | null;
   /** The line changed once, inside the answer zone. */
   readonly locked: boolean;
-  /** What the next window starts from, unclear or not. */
+  /** The last state that was more than passing; what the next window starts from, unclear or not. */
   readonly ends: Side | null;
 }
 
@@ -28,9 +28,9 @@ export interface WindowReadings {
   readonly cue: CueName;
   readonly fromS: number;
   readonly toS: number;
-  /** All readings after the cue and up to the next one, in order. */
+  /** All readings up to the next cue, in order, headed by those of the last moments before this one. */
   readonly seen: readonly Seen[];
-  /** What the line showed as the cue was given; null where nothing was read before. */
+  /** What the line showed before all these; null where nothing was read. */
   readonly before: Side | null;
   readonly updateS: number;
 }
@@ -40,7 +40,7 @@ const leastOwnShare = 0.6;
 
 export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
   const { cue, fromS, toS, updateS } = window;
-  const runs = withBefore(window);
+  const runs = settledRuns(window, pace.tailS);
   const last = runs.at(-1);
   const unclear: CueWindow = {
     cue,
@@ -74,21 +74,23 @@ export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
   };
 };
 
-/** The runs of the window, headed by the state that was in force at the cue. */
-const withBefore = ({ seen, before, fromS, updateS }: WindowReadings): readonly Run[] => {
-  const runs = runsOf(seen);
-  if (before === null) return withoutBounces(runs, updateS);
-  const head: Run = {
-    side: before,
-    from: Number.NEGATIVE_INFINITY,
-    to: fromS,
-    own: [],
-    readings: 0,
-  };
-  const [first, ...rest] = runs;
+/** The runs of the window from the state before it on. A passing one at its close, after a change or too
+ * short to count, is left to the next window, which sees it whole. */
+const settledRuns = ({ seen, before, updateS }: WindowReadings, tailS: number): readonly Run[] => {
+  const seenRuns = runsOf(seen);
+  const [first, ...rest] = seenRuns;
+  const since = Number.NEGATIVE_INFINITY;
   const joined =
-    first?.side === before ? [{ ...first, from: head.from }, ...rest] : [head, ...runs];
-  return withoutBounces(joined, updateS);
+    before === null
+      ? seenRuns
+      : first?.side === before
+        ? [{ ...first, from: since }, ...rest]
+        : [{ side: before, from: since, to: since, own: [], readings: 0 }, ...seenRuns];
+  const runs = withoutBounces(joined, updateS);
+  const last = runs.at(-1);
+  if (last === undefined || runs.length === 1 || !isPassing(last, updateS)) return runs;
+  const isBrief = last.to - last.from + updateS < tailS;
+  return isBrief || runs.length > 2 ? runs.slice(0, -1) : runs;
 };
 
 /** Values of a run, without the first one, which may be mixed or still settling. */

@@ -46,10 +46,10 @@ const patterns: readonly Pattern[] = [
  * Values are to have been compared before (see `agreeing`).
  * @throws RangeError for more than eight cycles.
  */
-export const decidePress = (cycles: readonly PressCycle[]): PressDecision => {
+export const decidePress = (cycles: readonly PressCycle[], lagBandS: number): PressDecision => {
   const n = cycles.length;
   if (n > mostCycles) throw new RangeError(`the test ends after ${mostCycles} cycles, not ${n}`);
-  const fits = patterns.map((pattern) => fitOf(pattern, cycles));
+  const fits = patterns.map((pattern) => fitOf(pattern, cycles, lagBandS));
   const best = fits.reduce((a, b) => (b.pValue < a.pValue ? b : a));
   const evidence = { pValue: best.pValue, answered: best.answered };
   if (n < fewestCycles) return { finding: 'inconclusive', stops: false, ...evidence };
@@ -83,24 +83,33 @@ interface Fit {
   readonly pValue: number;
 }
 
-const fitOf = (pattern: Pattern, cycles: readonly PressCycle[]): Fit => {
+const fitOf = (pattern: Pattern, cycles: readonly PressCycle[], lagBandS: number): Fit => {
   const pressed = cycles.filter(({ press }) => press.side === pattern.pressed).length;
   const released = cycles.filter(({ release }) => release.side !== pattern.released).length;
-  const answered = cycles.filter(
-    ({ press, release, releaseSeen }) =>
-      press.side === pattern.pressed &&
-      press.locked &&
-      release.side === pattern.released &&
-      (release.locked || !releaseSeen),
-  ).length;
+  const lags = cycles.flatMap(({ press, release, releaseSeen }) =>
+    press.side === pattern.pressed &&
+    press.locked &&
+    press.answerS !== null &&
+    release.side === pattern.released &&
+    (release.locked || !releaseSeen)
+      ? [press.answerS]
+      : [],
+  );
   return {
     pattern,
     pressed,
     released,
-    answered,
+    answered: mostWithin(lags, lagBandS),
     pValue: oneSidedP(cycles.length, pressed, released),
   };
 };
+
+/** The most lags that lie within one band of the given width. */
+const mostWithin = (lags: readonly number[], widthS: number): number =>
+  Math.max(
+    0,
+    ...lags.map((from) => lags.filter((lag) => lag >= from && lag <= from + widthS).length),
+  );
 
 /** Whether the pattern could still be found if every cycle to come fitted it. */
 const canStillCome = ({ pressed, released, answered }: Fit, n: number): boolean => {

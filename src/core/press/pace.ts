@@ -5,6 +5,8 @@
 const earliestS = 0.1;
 /** Choice reaction 200 to 350 ms (an encyclopaedia), and travel and force; 0.2 to 0.55 s by design section 2. */
 const latestHandS = 0.8;
+/** Spread of one person's answers. */
+const lagBandS = 0.4;
 /** A loose joint may stay closed a little after release. Common practice, no source. */
 const latestJointS = 1;
 /** Least length of a steady end of a window. */
@@ -26,6 +28,8 @@ export interface Pace {
   readonly allowanceS: number;
   /** A change that shows before this is no answer. */
   readonly earliestS: number;
+  /** A person's answers lie within so much of each other: 0.2 to 0.55 s, and where the periods fall. */
+  readonly lagBandS: number;
   /** A window's last state must have lasted so long to count. */
   readonly tailS: number;
   readonly press: CuePace;
@@ -54,6 +58,7 @@ export const paceFor = (updateS: number, rangingS = 0): Pace => {
   return {
     allowanceS,
     earliestS,
+    lagBandS: lagBandS + 1.5 * updateS,
     tailS,
     press: windowFor(latestPressS),
     release: windowFor(latestPressS + latestJointS),

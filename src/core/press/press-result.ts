@@ -3,6 +3,7 @@ import { median } from '../numbers/median.js';
 import type { CueWindow } from './cue-window.js';
 import { decidePress, type PressFinding } from './decide-press.js';
 import { adjustedPValue } from './false-alarm.js';
+import type { Pace } from './pace.js';
 import { agreeing, cyclesOf, type PressCycle } from './press-cycle.js';
 import type { PressSetup } from './press-setup.js';
 
@@ -35,11 +36,12 @@ export const pressResult = (
   setup: PressSetup,
   windows: readonly CueWindow[],
   rest: CueWindow | null,
+  pace: Pace,
 ): PressResult => {
   const paired = cyclesOf(windows, rest);
   // A charging line reads another value each time, and a contact resistance of half a short is nothing.
   const judged = setup.charges === true ? paired : agreeing(paired, setup.shortLimit / 2);
-  const { finding, stops, pValue, answered } = decidePress(judged);
+  const { finding, stops, pValue, answered } = decidePress(judged, pace.lagBandS);
   const presses = judged.map(({ press }) => press);
   return {
     line: setup.line,

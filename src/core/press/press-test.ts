@@ -8,7 +8,7 @@ import { mostCycles } from './press-design.js';
 import { type PressResult, pressResult } from './press-result.js';
 import type { PressSetup } from './press-setup.js';
 import { restBand, restWindow } from './rest.js';
-import { runsOf, withoutBounces } from './runs.js';
+import { slipS } from './runs.js';
 import { type Band, type Seen, type Side, seeReading } from './sides.js';
 import { noUpdates, type Updates, updateSeconds, updateSeen } from './update-interval.js';
 
@@ -19,8 +19,9 @@ export interface PressTest {
   readonly updates: Updates;
   /** The cue in force; null before the first one and after the closing one. */
   readonly cue: { readonly cue: CueName; readonly fromS: number } | null;
-  /** Readings since that cue, or the latest ones while none is in force. */
+  /** Readings since that cue and shortly before it, or the latest ones while none is in force. */
   readonly readings: readonly Reading[];
+  /** What the line showed before these. */
   readonly before: Side | null;
   /** What the line showed before the first press. */
   readonly rest: CueWindow | null;
@@ -60,7 +61,7 @@ export const finishPressTest = (state: PressTest): PressResult => {
   const lastT = readings.at(-1)?.t ?? Number.NEGATIVE_INFINITY;
   const closed = cue !== null && lastT - cue.fromS >= allowanceS + tailS;
   const { setup, windows, rest } = closed ? closeWindow(state, lastT) : state;
-  return pressResult(setup, windows, rest);
+  return pressResult(setup, windows, rest, paceOf(state));
 };
 
 /** The cue a paced test gives when the window in force ends: on, or the closing `release`. */
@@ -91,11 +92,11 @@ const takeCue = (state: PressTest, cue: CueName, t: number): PressStep => {
   const closed = closeWindow(state, t);
   const isFirstRest = state.windows.length === 0 && state.cue.cue === 'release';
   if (cue === 'press' || state.cue.cue === 'press' || isFirstRest) {
-    return { state: { ...closed, cue: { cue, fromS: t } } };
+    return { state: openWith(closed, cue, t) };
   }
   return {
-    state: { ...closed, before: null },
-    result: pressResult(closed.setup, closed.windows, closed.rest),
+    state: { ...closed, before: null, readings: [] },
+    result: pressResult(closed.setup, closed.windows, closed.rest, paceOf(closed)),
   };
 };
 
@@ -111,10 +112,15 @@ const beginWindow = (state: PressTest, cue: CueName, t: number): PressTest => {
   return { ...openWith(rested, cue, t), rest: restWindow(seen, t, updateSeconds(state.updates)) };
 };
 
-const openWith = (state: PressTest, cue: CueName, t: number): PressTest => {
-  const runs = withoutBounces(runsOf(seenBy(state, state.readings)), updateSeconds(state.updates));
-  return { ...state, cue: { cue, fromS: t }, readings: [], before: runs.at(-1)?.side ?? null };
-};
+const openWith = (state: PressTest, cue: CueName, t: number): PressTest => ({
+  ...state,
+  cue: { cue, fromS: t },
+  readings: lead(state.readings, t),
+});
+
+/** The moments before a cue: enough to see a slip whole that began before it. */
+const lead = (readings: readonly Reading[], t: number): Reading[] =>
+  readings.filter((reading) => reading.t >= t - 2 * slipS);
 
 /** Reduces the window in force; whatever comes next starts from where it ended. */
 const closeWindow = (state: PressTest, t: number): PressTest => {
@@ -126,7 +132,7 @@ const closeWindow = (state: PressTest, t: number): PressTest => {
   const seen = seenBy({ ...state, band }, state.readings);
   const updateS = updateSeconds(updates);
   const window = reduceWindow({ cue, fromS, toS: t, seen, before, updateS }, paceOf(state));
-  const ended = { ...state, band, cue: null, readings: [], before: window.ends };
+  const ended = { ...state, band, cue: null, before: window.ends };
   if (isRest) return { ...ended, rest: restWindow(seen, t, updateS) };
   return windows.length < 2 * mostCycles ? { ...ended, windows: [...windows, window] } : ended;
 };

@@ -15,6 +15,17 @@ export interface Run {
 
 /** Contact bounce and a moment's shiver of the hand end within this. Common practice, no source. */
 const bounceS = 0.12;
+/** A probe that slips loses contact for 50 to 400 ms and returns to the same line. Common practice, no source. */
+export const slipS = 0.45;
+
+/**
+ * Whether a run is too short to mean anything if the line was, and is again, on another side.
+ * @param updateS the meter's period: a run of readings stands for one period more than they span.
+ */
+export const isPassing = (run: Run, updateS: number): boolean => {
+  const lengthS = run.to - run.from + updateS;
+  return run.readings === 1 || lengthS <= (run.side === 'above' ? slipS : bounceS);
+};
 
 export const runsOf = (seen: readonly Seen[]): Run[] => {
   const runs: { side: Side; own: Seen[] }[] = [];
@@ -32,19 +43,15 @@ export const runsOf = (seen: readonly Seen[]): Run[] => {
   }));
 };
 
-/**
- * Swallows, shortest first, every run between two equal ones that is a bounce: a single reading, or all of
- * its readings within 0.12 s.
- * @param updateS the meter's period: a run of readings stands for one period more than they span.
- */
+/** Swallows, shortest first, every passing run between two equal ones: bounces, slips, stray touches. */
 export const withoutBounces = (runs: readonly Run[], updateS: number): readonly Run[] => {
   let place = -1;
   let shortest = Number.POSITIVE_INFINITY;
   for (let i = 1; i + 1 < runs.length; i += 1) {
     const run = runs[i] as Run;
-    const lengthS = run.to - run.from + updateS;
-    const isBounce = run.readings === 1 || lengthS <= bounceS;
-    if (isBounce && lengthS < shortest && runs[i - 1]?.side === runs[i + 1]?.side) {
+    const lengthS = run.to - run.from;
+    const isBetween = runs[i - 1]?.side === runs[i + 1]?.side;
+    if (isBetween && lengthS < shortest && isPassing(run, updateS)) {
       place = i;
       shortest = lengthS;
     }

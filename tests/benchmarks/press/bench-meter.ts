@@ -31,11 +31,17 @@ export const drawMeter = (random: Random, rate: number, value: number): BenchMet
 });
 
 /** What shows at `t`, creeping to the value after contact was made; null for open. */
-const shownAt = (changes: readonly Change[], place: number, t: number, settleS: number): number | null => {
+const shownAt = (
+  changes: readonly Change[],
+  place: number,
+  t: number,
+  settleS: number,
+): number | null => {
   const change = changes[place] as Change;
   if (change.condition === 'open') return null;
   const before = changes[place - 1];
-  const from = before === undefined || before.condition === 'open' ? 1.3 * change.value : before.value;
+  const from =
+    before === undefined || before.condition === 'open' ? 1.3 * change.value : before.value;
   return change.value + (from - change.value) * Math.exp((change.t - t) / settleS);
 };
 
