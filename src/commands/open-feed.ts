@@ -8,6 +8,7 @@ import type { Profile } from '../core/profile/profile-format.js';
 import { LinkNameError, parseLinkName } from '../link/link-name.js';
 import { createLogFeed, type Pace } from '../link/log-feed.js';
 import { openLink } from '../link/open-link.js';
+import { createStdinLink } from '../link/stdin-link.js';
 import { createTypedFeed } from '../link/typed-feed.js';
 import { createMeterFeed } from '../session/meter-feed.js';
 import type { Clock, Feed, Follower } from '../session/ports.js';
@@ -53,7 +54,7 @@ export const openFeed = (wish: FeedWish): OpenFeed => {
       return { feed, simulated: false, groundCheck: false, hears: null };
     }
     case 'stdin': {
-      const link = openLink(name, neededDriver(wish), { clock, patience: 'once' });
+      const link = createStdinLink(clock);
       const feed = createTypedFeed({ link, measure });
       return { feed, simulated: false, groundCheck: false, hears: null };
     }

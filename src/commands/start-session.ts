@@ -124,13 +124,12 @@ const usualProfile = (kind: ReturnType<typeof linkKind>): string => {
   );
 };
 
-/** The bench imitates any driver; typed values have one of their own; a log needs none. */
+/** The bench imitates any driver; typed values and logs need none. */
 const driverFor = (
   kind: ReturnType<typeof linkKind>,
   asked: string | undefined,
 ): Definition<Driver> | null => {
-  const usual = { virtual: 'stream-fields-flags', stdin: 'typed-values' }[kind as string];
-  const id = asked ?? usual;
+  const id = asked ?? (kind === 'virtual' ? 'stream-fields-flags' : undefined);
   return id === undefined ? null : loadDriver(id);
 };
 

@@ -117,7 +117,8 @@ const stepsFrom = (
   const { lift, slip } = likelihood;
   const habit = stage === 'done' ? habits.done : habits.confirming;
   return [
-    { index, role: 'slip', probability: habits.slip * slip },
+    // Where nothing was read there is no contact to slip from.
+    { index, role: 'slip', probability: way.value === null ? 1e-9 : habits.slip * slip },
     { index, role: 'repeat', probability: habit.again * lift },
     { index: index + 1, role: 'first', probability: habit.next * lift },
     {
