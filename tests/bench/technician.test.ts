@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { listenAndWalk } from '../../src/bench/attentive.js';
-import { steadyPace, type usualPace } from '../../src/bench/pace.js';
+import { steadyPace } from '../../src/bench/pace.js';
 import type { WalkEvent } from '../../src/core/events.js';
 import { type Contact, judged, rehearse, type Sight } from './support/rehearsal.js';
 
