@@ -10,16 +10,18 @@ import { cueFor } from './cue-for.js';
 
 const unlike: readonly Verdict[] = ['open', 'short', 'low', 'high', 'unsure', 'wobble'];
 
-/** Cues of the pin the walk waits for, and the plainest ones of the pin after it. */
+/** While a name is in doubt, the next pins are touched before the first of them is told. */
+const pinsAhead = 2;
+
+/** Cues of the pin the walk waits for, and the plainest ones of the pins after it. */
 export const likelyCues = (state: WalkState, words: Words): readonly Cue[] => {
-  const [here, after] = state.plan.pins.slice(state.cursor);
+  const [here, ...ahead] = state.plan.pins.slice(state.cursor, state.cursor + 1 + pinsAhead);
   if (here === undefined) return [];
   return cuesOf(state, words, [
-    judged(here, 'normal', true),
-    ...(after === undefined ? [] : [judged(after, 'normal', true)]),
+    ...[here, ...ahead].map((pin) => judged(pin, 'normal', true)),
     ...asked(here),
     ...unlike.map((verdict) => judged(here, verdict, false)),
-    ...(after === undefined ? [] : asked(after)),
+    ...ahead.flatMap(asked),
     ...unlike.map((verdict) => judged(here, verdict, true)),
     judged(here, 'unread', true),
     { type: 'pin-reached', t: state.t, pin: here.pin, line: here.line },

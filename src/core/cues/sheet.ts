@@ -15,7 +15,7 @@ const note = (ms: number, fromHz: number, toHz = fromHz): Note => ({
 const tick = (hz: number): Note => note(35, hz);
 const brief = (hz: number): Note => note(75, hz);
 const even = (hz: number): Note => note(150, hz);
-const long = (hz: number): Note => note(340, hz);
+const long = (hz: number): Note => note(380, hz);
 const rise = (fromHz: number, toHz: number): Note => note(240, fromHz, toHz);
 const trill = (n: number, ...hz: readonly [number, number]): Tone =>
   Array.from({ length: n }, (_, i) => ({ ...note(40, hz[i % 2] as number), restMs: 8 }));
@@ -66,7 +66,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
 
   'touch-ground': word(1, brief(349), even(349), brief(349)),
   'ground-first': word(1, brief(349), even(349), brief(349), brief(523)),
-  'ground-missed': word(2, even(349), brief(294), even(294), brief(294)),
+  'ground-missed': word(2, even(349), brief(294), even(294), even(294)),
   'ground-good': word(1, brief(349), brief(440), brief(523), long(698)),
   'ground-skipped': word(1, brief(349), brief(440), brief(523), even(349)),
   'ground-doubted': word(3, even(523), even(440), even(349)),
@@ -85,7 +85,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
   'link-back': stop(1, brief(392), even(523), long(659)),
   'file-written': stop(1, brief(392), even(523), even(659)),
 
-  'meter-error': word(2, even(370), brief(311), brief(311), brief(311)),
+  'meter-error': word(2, ...trill(4, 370, 311), even(311)),
   'readings-ended': word(1, long(440), long(330)),
   finished: word(1, brief(523), brief(659), long(784)),
   refused: word(1, tick(330), even(277)),

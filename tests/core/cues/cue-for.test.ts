@@ -1,0 +1,215 @@
+// Which cue follows which event, in what words: every type of event has its row.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cueFor } from '../../../src/core/cues/cue-for.js';
+import { sheet } from '../../../src/core/cues/sheet.js';
+import {
+  type EventType,
+  eventBodies,
+  holdReasons,
+  questions,
+  verdicts,
+  type WalkEvent,
+} from '../../../src/core/events.js';
+import { actNames, linkChanges } from '../../../src/core/inputs.js';
+import { evolve } from '../../../src/core/walk/evolve.js';
+import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import { tallyPins } from '../../../src/core/walk/tally.js';
+import { english } from '../../../src/core/words/english.js';
+import { arbitraryEvent } from '../../store/event-arbitrary.js';
+import { openedDemo } from './opened-demo.js';
+
+const opened = openedDemo();
+const start = openWalk(opened);
+const walking = evolve(start, { type: 'pin-reached', t: 1, pin: '7', line: 'GND' });
+/** 38 pins told: 36 normal, 2 open. */
+const tallied = start.plan.pins.slice(0, 38).reduce<WalkState>(
+  (state, { pin, line }, i) =>
+    evolve(state, {
+      type: 'pin-judged',
+      t: 1,
+      pin,
+      line,
+      verdict: i < 2 ? 'open' : 'normal',
+      confidence: 1,
+      expected: null,
+      agreed: true,
+    }),
+  start,
+);
+const t = 2;
+const at = { t, pin: '8', line: 'LANE2_P' };
+const judged = { type: 'pin-judged', ...at, confidence: 1, expected: null } as const;
+
+const resumed: WalkEvent = {
+  type: 'session-resumed',
+  t,
+  program: '',
+  wallTime: '',
+  zone: '',
+  tornBytes: 0,
+};
+
+type Row = [event: WalkEvent, kind: string | null, speech?: string];
+const rows: readonly Row[] = [
+  [opened, 'touch-ground', 'touch ground'],
+  [{ ...opened, groundCheck: false }, null],
+  [resumed, 'continued', 'going on at seven'],
+  [
+    { type: 'ground-touched', t, value: 0.2, which: 1 },
+    'ground-first',
+    'ground; now another ground',
+  ],
+  [{ type: 'ground-touched', t, value: 0.2, which: 2 }, null],
+  [{ type: 'ground-missed', t, value: 400 }, 'ground-missed', 'not ground'],
+  [{ type: 'ground-checked', t, outcome: 'good' }, 'ground-good', 'ground is good; seven'],
+  [{ type: 'ground-checked', t, outcome: 'skipped' }, 'ground-skipped', 'no ground check; seven'],
+  [
+    { type: 'ground-doubted', t, opens: 2 },
+    'ground-doubted',
+    'two opens in a row: is the ground clip on?',
+  ],
+  [{ type: 'pin-reached', ...at }, 'place', 'eight'],
+  [{ ...judged, verdict: 'normal', agreed: true }, 'normal', 'eight, normal'],
+  [{ ...judged, verdict: 'low', agreed: false }, 'low-again', 'eight, low; again'],
+  [{ ...judged, verdict: 'low', agreed: true }, 'low', 'eight, low'],
+  [{ ...judged, verdict: 'normal', agreed: false }, 'unsure-again', 'eight, normal; again'],
+  [{ type: 'question-asked', t, question: 'open', pin: '8' }, 'question-open', 'eight: open?'],
+  [
+    { type: 'question-asked', t, question: 'same-or-next', pin: 'A12' },
+    'question-same-or-next',
+    'same pin, or A-twelve?',
+  ],
+  [
+    { type: 'question-asked', t, question: 'shifted', pin: '8' },
+    'question-shifted',
+    'shifted? check eight',
+  ],
+  [{ type: 'question-answered', t, question: 'open', pin: '8', by: 'act' }, null],
+  [{ type: 'walk-held', t, reason: 'flag-hold', detail: '' }, 'held', 'held: meter is on hold'],
+  [{ type: 'walk-held', t, reason: 'ground-lost', detail: '' }, 'lead-off', 'ground lead off'],
+  [{ type: 'walk-freed', t, reason: 'flag-hold' }, 'freed', 'reading again'],
+  [{ type: 'walk-paused', t, reason: 'asked' }, 'paused', 'paused'],
+  [{ type: 'walk-paused', t, reason: 'link-lost' }, 'link-lost', 'meter gone'],
+  [{ type: 'walk-paused', t, reason: 'meter-silent' }, 'meter-silent', 'meter silent'],
+  [{ type: 'walk-paused', t, reason: 'file-blocked' }, 'file-blocked', 'file not written'],
+  [{ type: 'walk-continued', t, pin: '8' }, 'continued', 'going on at eight'],
+  [{ type: 'walk-continued', t, pin: '' }, 'continued', 'going on'],
+  [
+    { type: 'walk-realigned', t, shift: -1, pin: '8', because: 'fits-better' },
+    'realigned',
+    'realigned: now at seven; check the last pins',
+  ],
+  [
+    { type: 'walk-finished', t, tally: tallyPins(tallied) },
+    'finished',
+    'all pins walked: thirty-six normal, two open, two unread',
+  ],
+  [{ type: 'link-changed', t, change: 'opened' }, null],
+  [{ type: 'link-changed', t, change: 'lost' }, 'link-lost', 'meter gone'],
+  [{ type: 'link-changed', t, change: 'returned' }, 'link-back', 'meter back'],
+  [{ type: 'link-changed', t, change: 'silent' }, 'meter-silent', 'meter silent'],
+  [{ type: 'link-changed', t, change: 'failed' }, 'link-lost', 'no meter'],
+  [{ type: 'link-changed', t, change: 'ended' }, 'readings-ended', 'no more readings'],
+  [{ type: 'file-changed', t, change: 'blocked', detail: '' }, 'file-blocked', 'file not written'],
+  [
+    { type: 'file-changed', t, change: 'writable', detail: '' },
+    'file-written',
+    'file written again',
+  ],
+  [{ type: 'meter-spoke', t, says: 'error', text: '-113' }, 'meter-error', 'meter error'],
+  [{ type: 'meter-spoke', t, says: 'identity', text: 'X' }, null],
+  [{ type: 'act-taken', t, act: 'note', pin: '8', text: 'x' }, 'heard', 'noted'],
+  [
+    { type: 'act-refused', t, act: 'open', reason: 'pin 8 shows a reading; skip leaves it unread' },
+    'refused',
+    'not now: pin 8 shows a reading; skip leaves it unread',
+  ],
+  [{ type: 'cue-given', t, cue: 'press' }, 'press', 'press'],
+  [{ type: 'cue-given', t, cue: 'release' }, 'release', 'release'],
+  [{ type: 'reading-taken', t, function: 'resistance', value: 388 }, null],
+  [
+    {
+      type: 'touch-captured',
+      t,
+      touch: 0,
+      value: 388,
+      standardUncertainty: 1,
+      residualSquares: 0,
+      readings: 9,
+      resolution: 0.1,
+      from: 1,
+      to: 2,
+    },
+    null,
+  ],
+  [
+    {
+      type: 'pin-settled',
+      ...at,
+      touch: 0,
+      value: 388,
+      standardUncertainty: 1,
+      readings: 9,
+      function: 'resistance',
+      from: 1,
+      to: 2,
+    },
+    null,
+  ],
+  [{ type: 'session-closed', t, reason: 'left' }, null],
+];
+
+describe('cueFor', () => {
+  it.each(rows)('should answer %o with the cue %s', (event, kind, speech) => {
+    const cue = cueFor(event, walking, english);
+    expect(cue?.kind ?? null).toBe(kind);
+    if (kind !== null) expect(cue?.speech).toBe(speech);
+  });
+
+  it('should have been asked about every type of event', () => {
+    const asked = new Set(rows.map(([{ type }]) => type));
+    const all: EventType[] = [...(Object.keys(eventBodies) as EventType[]), 'reading-taken'];
+    expect(all.filter((type) => !asked.has(type))).toEqual([]);
+  });
+
+  it('should have a tone for each verdict, question, hold, link change and act, and words for each', () => {
+    const events: readonly WalkEvent[] = [
+      ...verdicts.flatMap((verdict) =>
+        [true, false].map((agreed): WalkEvent => ({ ...judged, verdict, agreed })),
+      ),
+      ...questions.map(
+        (question): WalkEvent => ({ type: 'question-asked', t, question, pin: '8' }),
+      ),
+      ...holdReasons.map((reason): WalkEvent => ({ type: 'walk-held', t, reason, detail: '' })),
+      ...linkChanges
+        .filter((change) => change !== 'opened')
+        .map((change): WalkEvent => ({ type: 'link-changed', t, change })),
+      ...actNames.map((act): WalkEvent => ({ type: 'act-taken', t, act })),
+    ];
+    expect(events).toHaveLength(16 + 3 + 7 + 5 + 13);
+    const said = events.map((event) => cueFor(event, walking, english));
+    expect(
+      said.filter((cue) => cue === null || cue.tone.length === 0 || cue.speech === ''),
+    ).toEqual([]);
+  });
+
+  it('should ask for ground again where a session is resumed in the ground check', () => {
+    expect(cueFor(resumed, start, english)?.kind).toBe('touch-ground');
+  });
+
+  it('should stay plain whatever a file holds', () => {
+    const kinds = new Set<string>();
+    fc.assert(
+      fc.property(arbitraryEvent, (event) => {
+        const cue = cueFor(event, walking, english);
+        if (cue === null) return;
+        kinds.add(cue.kind);
+        expect(cue.tone).toBe(sheet[cue.kind].tone);
+        expect(cue.speech).toMatch(/^[\p{L}\p{N}][\p{L}\p{M}\p{N},.:;?' -]{0,159}$/u);
+      }),
+      { seed: 11, numRuns: 2000 },
+    );
+    expect(kinds.size).toBeGreaterThan(30);
+  });
+});
