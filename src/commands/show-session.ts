@@ -1,5 +1,6 @@
 // Puts a running session before its user in the chosen face, and returns when it has ended.
 import type { Numbered } from '../core/events.js';
+import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
 import type { RunningSession } from '../session/run-session.js';
 import type { Face } from './face.js';
@@ -11,14 +12,18 @@ export interface Shown {
   /** What the session file already says about this beginning. */
   readonly events: readonly Numbered[];
   readonly readings: boolean;
+  readonly profile: Profile;
+  readonly simulated: boolean;
 }
 
-export const showSession = async ({ session, face, events, readings }: Shown): Promise<void> => {
+export const showSession = async (shown: Shown): Promise<void> => {
+  const { session, face, events, readings, profile, simulated } = shown;
   const words = english;
   if (face === 'screen') {
     const { runScreen } = await import('../ui/run-screen.js');
+    const ended = runScreen({ session, words, profile, simulated });
     session.start();
-    await runScreen({ session, words });
+    await ended;
     return;
   }
   const write = (text: string): void => void process.stdout.write(text);

@@ -98,7 +98,9 @@ const walk = async (options: WalkOptions): Promise<void> => {
     writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
   });
   if (source.hears !== null) session.follow(source.hears);
-  await showSession({ session, face, events, readings: options.readings ?? false });
+  const { simulated } = source;
+  const readings = options.readings ?? false;
+  await showSession({ session, face, events, readings, profile, simulated });
   reportEnd(await session.ended, { session, journal, path, badLog });
 };
 
