@@ -4,9 +4,13 @@ import { type ReactElement, useSyncExternalStore } from 'react';
 import { selectStrip } from '../core/select/strip.js';
 import { type Surroundings, SurroundingsContext } from './context.js';
 import { planLayout } from './layout.js';
-import { WalkScreen } from './screens/walk.js';
 import type { ScreenStore } from './live/screen-store.js';
 import type { TerminalSize } from './live/terminal-size.js';
+import { KeysScreen } from './screens/keys.js';
+import { LineScreen } from './screens/line.js';
+import { ReviewScreen } from './screens/review.js';
+import { SmallScreen } from './screens/small.js';
+import { WalkScreen, type WalkScreenProps } from './screens/walk.js';
 
 export interface AppProps {
   readonly store: ScreenStore;
@@ -21,8 +25,27 @@ export const App = ({ store, size, surroundings }: AppProps): ReactElement => {
   return (
     <SurroundingsContext.Provider value={surroundings}>
       <Box flexDirection="column" width={layout.width} height={layout.height} overflow="hidden">
-        <WalkScreen snapshot={snapshot} layout={layout} />
+        <Screen snapshot={snapshot} layout={layout} />
       </Box>
     </SurroundingsContext.Provider>
   );
+};
+
+const Screen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
+  const { mode } = snapshot;
+  if (layout.form === 'line') return <LineScreen snapshot={snapshot} layout={layout} />;
+  if (mode.mode === 'keys') return <KeysScreen layout={layout} />;
+  const review = reviewChoice(snapshot);
+  if (review !== null) return <ReviewScreen snapshot={snapshot} layout={layout} choice={review} />;
+  return layout.form === 'small' ? (
+    <SmallScreen snapshot={snapshot} layout={layout} />
+  ) : (
+    <WalkScreen snapshot={snapshot} layout={layout} />
+  );
+};
+
+/** A finished walk has nothing else to show than its review, whatever is being typed. */
+const reviewChoice = ({ mode, state }: WalkScreenProps['snapshot']): number | null => {
+  if (mode.mode === 'review') return mode.choice;
+  return state.stage === 'finished' || state.stage === 'closed' ? 0 : null;
 };

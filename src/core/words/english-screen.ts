@@ -42,7 +42,7 @@ export const englishScreen: ScreenWords = {
     restless: 'RESTLESS',
     touch: 'TOUCH',
     again: 'AGAIN',
-    ground: 'GROUND',
+    ground: (which) => `GROUND ${which}`,
     paused: 'PAUSED',
     held: 'HELD',
     trouble: 'NOT SAVED',
@@ -58,21 +58,24 @@ export const englishScreen: ScreenWords = {
       }
     },
   },
-  title: { groundCheck: 'Ground check', review: 'Not normal', keys: 'Keys' },
+  title: { groundCheck: 'Ground check', review: 'Not normal', keys: 'Keys', latest: 'Latest' },
   simulated: 'SIMULATED',
+  simulatedShort: 'SIM',
   row: 'row',
   range: (fullScale) => `range ${fullScale}`,
   next: 'next',
   last: 'last',
   limit: { low: 'low', high: 'high' },
   expected: 'expected',
+  atMost: (limit) => `under ${limit} expected`,
+  off: (percent) => {
+    const written = Math.abs(percent).toFixed(Math.abs(percent) < 9.95 ? 1 : 0);
+    return Number(written) === 0 ? '0 %' : `${percent < 0 ? '-' : '+'}${written} %`;
+  },
   left: (pins) => `${pins} to go`,
-  touch: (pin) => `touch pin ${pin}`,
-  settled: (percent) => `settled ${percent} %`,
-  creeping: (percent) =>
-    `${percent < 10 ? percent.toFixed(1) : Math.round(percent)} % still to creep`,
   lift: 'lift',
   confirm: (next) => `touch it again to confirm, or ${next} to take it`,
+  confirmShort: (next) => `touch again, or ${next}`,
   question: (question, pin, keys) => {
     switch (question) {
       case 'open':
@@ -106,6 +109,8 @@ export const englishScreen: ScreenWords = {
     }
   },
   trouble: (reason) => [reason, 'Nothing is taken in until the session file can be written again.'],
+  groundOf: (which) => `ground ${which} of 2`,
+  groundContact: (which) => `G${which}`,
   groundStep: (which) =>
     which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
   groundSkip: (key) => `${key} leaves the ground check out`,
@@ -113,7 +118,9 @@ export const englishScreen: ScreenWords = {
   viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },
   beforeYouBegin: 'Before you begin',
   allNormal: 'Every pin reads normal.',
-  reviewKeys: ({ up, enter, leave }) => `${up} choose  ${enter} go there and retake  ${leave} back`,
+  noneFound: 'nothing so far',
+  choose: 'choose',
+  goAndRetake: 'go there',
   more: (n) => `${n} more`,
   goTo: 'Go to pin',
   note: 'Note',
@@ -125,7 +132,6 @@ export const englishScreen: ScreenWords = {
   anyKeyBack: 'any key goes back',
   tooSmall: (columns, rows) => `make the terminal at least ${columns} by ${rows}`,
   place: (at, total) => `${at} of ${total}`,
-  verdictOf: (pin, line, value, verdict) => `${pin} ${line} ${value} ${verdict}`,
   learner: {
     title: 'Learn keys and pedals',
     press: (means) => `Press the key or pedal for: ${means}`,

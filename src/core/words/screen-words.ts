@@ -1,5 +1,5 @@
 // What the screens say beyond the events' own lines. Short: every text here has to fit a narrow terminal.
-import type { HoldReason, Question, Verdict } from '../events.js';
+import type { HoldReason, Question } from '../events.js';
 
 /** What a key can do on the screen. */
 export const screenActs = [
@@ -35,27 +35,34 @@ export interface ScreenWords {
     readonly restless: string;
     readonly touch: string;
     readonly again: string;
-    readonly ground: string;
+    ground(which: 1 | 2): string;
     readonly paused: string;
     readonly held: string;
     readonly trouble: string;
     readonly finished: string;
     question(question: Question, pin: string): string;
   };
-  readonly title: { readonly groundCheck: string; readonly review: string; readonly keys: string };
+  readonly title: {
+    readonly groundCheck: string;
+    readonly review: string;
+    readonly keys: string;
+    readonly latest: string;
+  };
   readonly simulated: string;
+  readonly simulatedShort: string;
   readonly row: string;
   range(fullScale: string): string;
   readonly next: string;
   readonly last: string;
   readonly limit: { readonly low: string; readonly high: string };
   readonly expected: string;
+  atMost(limit: string): string;
+  /** How far a reading is from the nominal value, in percent of it. */
+  off(percent: number): string;
   left(pins: number): string;
-  touch(pin: string): string;
-  settled(percent: number): string;
-  creeping(percent: number): string;
   readonly lift: string;
   confirm(next: string): string;
+  confirmShort(next: string): string;
   question(
     question: Question,
     pin: string,
@@ -67,13 +74,18 @@ export interface ScreenWords {
     key: string,
   ): readonly string[];
   trouble(reason: string): readonly string[];
+  groundOf(which: 1 | 2): string;
   groundStep(which: 1 | 2): string;
+  /** A letter or two for the large contact while ground is looked for. */
+  groundContact(which: 1 | 2): string;
   groundSkip(key: string): string;
   readonly pinOne: string;
   readonly viewed: Readonly<Record<'plug' | 'receptacle', string>>;
   readonly beforeYouBegin: string;
   readonly allNormal: string;
-  reviewKeys(keys: { up: string; enter: string; leave: string }): string;
+  readonly noneFound: string;
+  readonly choose: string;
+  readonly goAndRetake: string;
   more(n: number): string;
   readonly goTo: string;
   readonly note: string;
@@ -84,7 +96,6 @@ export interface ScreenWords {
   readonly anyKeyBack: string;
   tooSmall(columns: number, rows: number): string;
   place(at: number, total: number): string;
-  verdictOf(pin: string, line: string, value: string, verdict: Verdict): string;
   readonly learner: {
     readonly title: string;
     press(means: string): string;

@@ -23,15 +23,16 @@ export const bigWord = (text: string, twice = false): Picture | null => {
   return picture !== null && twice ? doubled(picture) : picture;
 };
 
-export type ReadingSize = 'small' | 'large' | 'double';
+/** Three rows, five, or ten; `double-plain` has its unit no larger than five rows would have it. */
+export type ReadingSize = 'small' | 'large' | 'double' | 'double-plain';
 
-/** Three, five or ten rows high; the unit stands smaller beside the digits. */
+/** The unit stands smaller beside the digits. */
 export const bigReading = (digits: string, unit: string, size: ReadingSize): Picture | null => {
   if (size === 'small') return bigWord(unit === '' ? digits : `${digits} ${unit}`);
   const number = lettersOf(digits, largeDigits, 1);
   if (number === null) return null;
-  const scaled = size === 'double' ? doubled(number) : number;
+  const scaled = size === 'large' ? number : doubled(number);
   if (unit === '') return scaled;
   const beneath = bigWord(unit, size === 'double');
-  return beneath === null ? null : beside([scaled, beneath], size === 'double' ? 4 : 2);
+  return beneath === null ? null : beside([scaled, beneath], size === 'large' ? 2 : 4);
 };

@@ -1,8 +1,9 @@
-// The live trace: the last seconds of readings between the limits of their lines. Newest at the right.
+// The live trace: the last seconds of readings between the limits of their lines. Newest at the right, a row of
+// marks below: which pin was judged when, and how.
 import { lowerLimitAt, upperLimitAt } from '../../core/select/scale.js';
-import type { Trace } from '../../core/select/trace.js';
+import type { Trace, TraceMark } from '../../core/select/trace.js';
 import type { Style, Theme } from '../theme.js';
-import { createDots, dotCharacter, drawStroke, setDot } from './dots.js';
+import { createDots, type Dots, dotCharacter, drawStroke, setDot } from './dots.js';
 import { type Line, type Span, span } from './line.js';
 
 export interface ChartSize {
@@ -12,63 +13,87 @@ export interface ChartSize {
   readonly spanS: number;
 }
 
+export interface Chart {
+  readonly lines: readonly Line[];
+  /** The rows in which the limits are drawn. */
+  readonly highRow: number;
+  readonly lowRow: number;
+}
+
+/** A gap this long between two readings (seconds) is shown as a gap. */
+const longestStrokeS = 1;
+
 /** @param nowT the time at the right edge, seconds. */
 export const drawChart = (
   trace: Trace,
   nowT: number,
   { width, rows, spanS }: ChartSize,
   theme: Theme,
-): readonly Line[] => {
+): Chart => {
   const height = Math.max(1, rows - 1);
   const moving = createDots(width, height);
   const still = createDots(width, height);
+  const limits = createDots(width, height);
   // Whole steps of time, so that a point moves left evenly and never wavers.
   const stepS = spanS / (2 * width);
   const columnOf = (t: number): number =>
     2 * width - 1 - (Math.floor(nowT / stepS) - Math.floor(t / stepS));
   const rowOf = (at: number): number => Math.round((1 - at) * (4 * height - 1));
+
+  for (const at of [lowerLimitAt, upperLimitAt]) {
+    for (let x = 0; x < 2 * width; x += 2) setDot(limits, x, rowOf(at));
+  }
   let before: { readonly x: number; readonly y: number; readonly t: number } | null = null;
   for (const { t, at, still: rests } of trace.points) {
-    if (at === null) {
-      before = null;
-      continue;
-    }
-    const here = { x: columnOf(t), y: rowOf(at), t };
-    const dots = rests ? still : moving;
-    if (here.x >= 0) {
-      if (before !== null && before.x >= 0 && t - before.t < 1) drawStroke(dots, before, here);
-      else setDot(dots, here.x, here.y);
+    const here = at === null ? null : { x: columnOf(t), y: rowOf(at), t };
+    if (here !== null && here.x >= 0) {
+      const joined = before !== null && before.x >= 0 && t - before.t < longestStrokeS;
+      drawStroke(rests ? still : moving, joined && before !== null ? before : here, here);
     }
     before = here;
   }
-  const limits = new Set([upperLimitAt, lowerLimitAt].map((at) => rowOf(at) >> 2));
-  const lines: Line[] = [];
-  for (let row = 0; row < height; row += 1) {
-    const ground = limits.has(row) ? theme.line.limit : ' ';
-    const cells: Cell[] = [];
-    for (let column = 0; column < width; column += 1) {
-      const rested = dotCharacter(still, column, row, theme.unicode);
-      const moved = dotCharacter(moving, column, row, theme.unicode);
-      cells.push(
-        rested !== null
-          ? { text: rested, style: theme.style.still }
-          : moved !== null
-            ? { text: moved, style: theme.style.moving }
-            : { text: ground, style: theme.style.faint },
-      );
-    }
-    lines.push(joinCells(cells));
-  }
-  return [...lines, marksLine(trace, width, (t) => columnOf(t) >> 1, theme)];
+  const layers: readonly Layer[] = [
+    { dots: still, style: theme.style.still },
+    { dots: moving, style: theme.style.moving },
+    { dots: limits, style: theme.style.faint },
+  ];
+  const lines = Array.from({ length: height }, (_, row) => layeredLine(layers, row, width, theme));
+  return {
+    lines: [...lines, marksLine(trace.marks, width, (t) => columnOf(t) >> 1, theme)],
+    highRow: rowOf(upperLimitAt) >> 2,
+    lowRow: rowOf(lowerLimitAt) >> 2,
+  };
 };
 
-interface Cell {
+interface Layer {
+  readonly dots: Dots;
+  readonly style: Style;
+}
+
+/** Of each cell only the uppermost layer shows: a cell has one colour. */
+const layeredLine = (
+  layers: readonly Layer[],
+  row: number,
+  width: number,
+  { unicode, style }: Theme,
+): Line =>
+  joinCells(
+    Array.from({ length: width }, (_, column) => {
+      for (const layer of layers) {
+        const text = dotCharacter(layer.dots, column, row, unicode);
+        if (text !== null) return { text, style: layer.style };
+      }
+      return { text: ' ', style: style.faint };
+    }),
+  );
+
+export interface StyledCell {
   readonly text: string;
   readonly style: Style;
 }
 
 /** Neighbours of one style become one span. */
-export const joinCells = (cells: readonly Cell[]): Line => {
+export const joinCells = (cells: readonly StyledCell[]): Line => {
   const spans: Span[] = [];
   for (const { text, style } of cells) {
     const last = spans.at(-1);
@@ -78,22 +103,20 @@ export const joinCells = (cells: readonly Cell[]): Line => {
   return spans;
 };
 
-/** Under the trace: where a pin was judged, its verdict's symbol and its name. */
 const marksLine = (
-  trace: Trace,
+  marks: readonly TraceMark[],
   width: number,
   columnOf: (t: number) => number,
   theme: Theme,
 ): Line => {
   const spans: Span[] = [];
   let filled = 0;
-  for (const { t, pin, verdict } of trace.marks) {
+  for (const { t, pin, verdict } of marks) {
     const column = columnOf(t);
     const text = `${theme.symbol[verdict]}${pin}`;
     if (column < filled || column + text.length > width) continue;
-    spans.push(span(' '.repeat(column - filled)), span(text, theme.verdict[verdict]));
+    spans.push(span(' '.repeat(column - filled)), span(text, theme.verdict[verdict]), span(' '));
     filled = column + text.length + 1;
-    spans.push(span(' '));
   }
   return spans;
 };

@@ -46,11 +46,12 @@ export const doubled = (picture: Picture): Picture => {
 export const stamped = (
   picture: Picture,
   margin: { readonly x: number; readonly y: number },
+  radius: number,
 ): Picture => {
   const width = widthOfPicture(picture) + 2 * margin.x;
   const height = picture.length + 2 * margin.y;
   const corner = (x: number, y: number): boolean =>
-    Math.min(x, width - 1 - x) + Math.min(y, height - 1 - y) < 1;
+    Math.min(x, width - 1 - x) + Math.min(y, height - 1 - y) < radius;
   return Array.from({ length: height }, (_, y) =>
     Array.from(
       { length: width },

@@ -8,7 +8,7 @@ import { shownExpected } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
 import type { Style, Theme } from '../theme.js';
 import { joinCells } from './chart.js';
-import { type Line, span } from './line.js';
+import { type Line, span, spread } from './line.js';
 
 export interface RailView {
   readonly expected: ExpectedBounds;
@@ -22,10 +22,36 @@ export interface RailView {
 
 export const drawRail = (view: RailView, words: Words, theme: Theme): readonly Line[] => {
   const { expected, unit, value, width } = view;
-  const said = [span(shownExpected(expected, unit, words), theme.style.quiet)];
-  if (expected === null || expected === 'overload') return [said, [], []];
+  if (expected === null || expected === 'overload') {
+    return [[span(shownExpected(expected, unit, words), theme.style.quiet)], [], []];
+  }
   const place = value === null ? null : placeOf(value, expected);
-  return [said, rail(place, view, theme), limits(expected, unit, width, theme)];
+  return [
+    nominalLine(view, expected, words, theme),
+    rail(place, view, theme),
+    limits(expected, unit, width, theme),
+  ];
+};
+
+/** What a good board reads, and how far off the reading is. */
+const nominalLine = (
+  { value, unit, width, style }: RailView,
+  { nominal, low, high }: { readonly nominal: number; readonly low: number; readonly high: number },
+  words: Words,
+  theme: Theme,
+): Line => {
+  if (low <= 0) {
+    const most = words.screen.atMost(formatReading(high, null, unit));
+    return [span(most, theme.style.quiet)];
+  }
+  const said = [
+    span(`${words.screen.expected} `, theme.style.quiet),
+    span(formatReading(nominal, null, unit), theme.style.strong),
+  ];
+  if (value === null) return said;
+  const percent = (100 * (value - nominal)) / nominal;
+  const off = Math.abs(percent) >= 999 ? '' : words.screen.off(percent);
+  return spread(said, [span(off, { ...style, bold: true })], width, theme);
 };
 
 /** The rail alone, for a screen with one line to spare. */

@@ -13,7 +13,7 @@ export interface StripSize {
   readonly cell: number;
 }
 
-const widestCell = 4;
+const widestCell = 5;
 
 /** One cell width for all rows, so that the columns of the connector stand under one another. */
 export const stripSize = (rows: readonly StripRow[], width: number, label: number): StripSize => {
@@ -31,7 +31,7 @@ export const drawStripRow = (
 ): Line => {
   const room = Math.max(1, Math.floor((width - labelWidth) / cell));
   const { from, to } = windowAround(cells, room);
-  const spans: Span[] = [span(fit(label, labelWidth, theme), theme.style.quiet)];
+  const spans: Span[] = [span(padded(label, labelWidth, theme), theme.style.quiet)];
   for (const shown of cells.slice(from, to)) spans.push(drawCell(shown, cell, here, theme));
   if (from > 0) spans[1] = span(center(theme.line.more, cell), theme.style.faint);
   if (to < cells.length)
@@ -70,7 +70,7 @@ const center = (text: string, width: number): string => {
   return ' '.repeat(left) + text + ' '.repeat(free - left);
 };
 
-const fit = (text: string, width: number, theme: Theme): string => {
+const padded = (text: string, width: number, theme: Theme): string => {
   const cut = cutText(text, width, theme.line.more);
   return cut + ' '.repeat(Math.max(0, width - stringWidth(cut)));
 };

@@ -48,7 +48,13 @@ const numbers: Readonly<Record<string, string>> = {
 };
 
 /** The Linux console's own F1 to F5. */
-const console: Readonly<Record<string, string>> = { A: 'f1', B: 'f2', C: 'f3', D: 'f4', E: 'f5' };
+const linuxConsole: Readonly<Record<string, string>> = {
+  A: 'f1',
+  B: 'f2',
+  C: 'f3',
+  D: 'f4',
+  E: 'f5',
+};
 
 const modified = (name: string, modifier: string | undefined): string => {
   const bits = Number(modifier ?? '1') - 1;
@@ -64,19 +70,20 @@ const bytesOf = (sequence: string): string =>
 
 /** The name of an escape sequence. @example sequenceName('\u001b[15~'); // 'f5' */
 export const sequenceName = (sequence: string): string => {
-  const ss3 = /^\u001bO(\d*)([A-Z])$/u.exec(sequence);
+  const body = sequence.slice(1);
+  const ss3 = /^O(\d*)([A-Z])$/u.exec(body);
   if (ss3 !== null) {
     const name = finals[ss3[2] ?? ''];
     if (name !== undefined) return modified(name, ss3[1] === '' ? undefined : ss3[1]);
   }
-  const linux = /^\u001b\[\[([A-E])$/u.exec(sequence);
-  if (linux !== null) return console[linux[1] ?? ''] ?? bytesOf(sequence);
-  const letter = /^\u001b\[(?:1;(\d+))?([A-Z])$/u.exec(sequence);
+  const linux = /^\[\[([A-E])$/u.exec(body);
+  if (linux !== null) return linuxConsole[linux[1] ?? ''] ?? bytesOf(sequence);
+  const letter = /^\[(?:1;(\d+))?([A-Z])$/u.exec(body);
   if (letter !== null) {
     const name = finals[letter[2] ?? ''];
     if (name !== undefined) return modified(name, letter[1]);
   }
-  const tilde = /^\u001b\[(\d+)(?:;(\d+))?~$/u.exec(sequence);
+  const tilde = /^\[(\d+)(?:;(\d+))?~$/u.exec(body);
   if (tilde !== null) {
     const name = numbers[tilde[1] ?? ''];
     if (name !== undefined) return modified(name, tilde[2]);

@@ -16,16 +16,17 @@ export interface ParsedKeys {
   readonly rest: string;
 }
 
-const escape = '\u001b';
+const escapeByte = '\u001b';
 const pasteBegins = '\u001b[200~';
 const pasteEnds = '\u001b[201~';
 /** Longer than any key sends: what has no end by then is no sequence. */
 const longestSequence = 32;
 const longestPaste = 10_000;
 
-const csi = /^\u001b\[(?:\[[A-E]|[0-?]*[ -/]*[@-~])/u;
-const ss3 = /^\u001bO\d*[ -~]/u;
-const unfinished = /^\u001b(?:\[(?:\[|[0-?]*[ -/]*)?|O\d*)?$/u;
+/** What follows the escape of a whole sequence, and of one whose end has not come. */
+const csi = /^\[(?:\[[A-E]|(?!\[)[0-?]*[ -/]*[@-~])/u;
+const ss3 = /^O\d*[ -~]/u;
+const unfinished = /^(?:\[(?:\[|[0-?]*[ -/]*)?|O\d*)?$/u;
 
 /**
  * @param given the rest of the last call followed by the new chunk.
@@ -43,26 +44,28 @@ export const parseKeys = (given: string, ended = false): ParsedKeys => {
       text = end < 0 ? '' : text.slice(end + pasteEnds.length);
       continue;
     }
-    if (!text.startsWith(escape)) {
+    if (!text.startsWith(escapeByte)) {
       const character = String.fromCodePoint(text.codePointAt(0) ?? 0);
       const writes = (text.codePointAt(0) ?? 0) >= 0x20 && character !== '\u007f';
       keys.push({ name: characterName(character), text: writes ? character : '' });
       text = text.slice(character.length);
       continue;
     }
-    const sequence = (csi.exec(text) ?? ss3.exec(text))?.[0];
-    if (sequence !== undefined) {
-      keys.push({ name: sequenceName(sequence), text: '' });
-      text = text.slice(sequence.length);
-    } else if (!ended && text.length < longestSequence && unfinished.test(text)) {
+    const body = text.slice(1);
+    const found = (csi.exec(body) ?? ss3.exec(body))?.[0];
+    const partial = unfinished.test(body);
+    if (found !== undefined) {
+      keys.push({ name: sequenceName(escapeByte + found), text: '' });
+      text = body.slice(found.length);
+    } else if (!ended && text.length < longestSequence && partial) {
       return { keys, rest: text };
-    } else if (text.length > 1 && !text.startsWith(escape, 1) && !unfinished.test(text)) {
-      const character = String.fromCodePoint(text.codePointAt(1) ?? 0);
+    } else if (body !== '' && !body.startsWith(escapeByte) && !partial) {
+      const character = String.fromCodePoint(body.codePointAt(0) ?? 0);
       keys.push({ name: `alt+${characterName(character)}`, text: '' });
-      text = text.slice(1 + character.length);
+      text = body.slice(character.length);
     } else {
       keys.push({ name: 'escape', text: '' });
-      text = text.slice(1);
+      text = body;
     }
   }
   return { keys, rest: '' };

@@ -20,13 +20,20 @@ export interface ScreenSession {
   readonly ended: Promise<unknown>;
 }
 
+export interface Said {
+  readonly text: string;
+  readonly t: number;
+  /** Something to act on, not only to know. */
+  readonly urgent: boolean;
+}
+
 export interface Snapshot {
   readonly state: WalkState;
   readonly trouble: string | null;
   readonly trace: Trace;
   readonly mode: Mode;
   /** The last thing said that is not plain to see elsewhere, or null. */
-  readonly said: string | null;
+  readonly said: Said | null;
 }
 
 export interface ScreenStore {
@@ -38,6 +45,7 @@ export interface ScreenStore {
 
 const frameMs = 1000 / 15;
 const saidForS = 8;
+const urgentForS = 20;
 /** Said by the large letters already. */
 const shownElsewhere: ReadonlySet<Numbered['type']> = new Set([
   'pin-reached',
@@ -47,6 +55,14 @@ const shownElsewhere: ReadonlySet<Numbered['type']> = new Set([
   'walk-freed',
   'walk-paused',
   'session-opened',
+  'pin-judged',
+  'walk-finished',
+]);
+const urgent: ReadonlySet<Numbered['type']> = new Set([
+  'walk-realigned',
+  'ground-doubted',
+  'ground-missed',
+  'act-refused',
 ]);
 
 export interface StoreParts {
@@ -60,7 +76,7 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
   const watchers = new Set<() => void>();
   let trace: Trace = emptyTrace;
   let mode: Mode = walkMode;
-  let said: { readonly text: string; readonly t: number } | null = null;
+  let said: Said | null = null;
   let stage = session.state.stage;
   let timer: NodeJS.Timeout | undefined;
   let lastMs = Number.NEGATIVE_INFINITY;
@@ -70,7 +86,7 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     trouble: session.trouble,
     trace,
     mode,
-    said: said !== null && session.state.t - said.t < saidForS ? said.text : null,
+    said: said !== null && isFresh(said, session.state.t) ? said : null,
   });
   let shown = take();
 
@@ -95,7 +111,9 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     }
     if (shownElsewhere.has(event.type)) return;
     const text = describe(event, state, words);
-    if (text !== null) said = { text, t: event.t };
+    if (text === null || (said?.urgent && isFresh(said, event.t) && !urgent.has(event.type)))
+      return;
+    said = { text, t: event.t, urgent: urgent.has(event.type) };
   });
   const unwatch = session.onChange(() => {
     const now = session.state.stage;
@@ -127,3 +145,7 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     },
   };
 };
+
+/** Something urgent stays longer, and nothing less urgent takes its place meanwhile. */
+const isFresh = (said: Said, t: number): boolean =>
+  t - said.t < (said.urgent ? urgentForS : saidForS);

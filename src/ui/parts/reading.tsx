@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { siUnit } from '../../core/reading.js';
 import { selectLive } from '../../core/select/live.js';
 import { selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
@@ -19,60 +20,91 @@ import {
 import type { Style } from '../theme.js';
 import { Rows } from './rows.js';
 
-const rowsOf: Readonly<Record<ReadingSize, number>> = { small: 3, large: 5, double: 10 };
+const smallRows = 3;
+const usualRows = 5;
+const largeRows = 10;
+const gap = 3;
 /** Longer names of pins are written as text. */
 const longestLargePin = 5;
+const longestPin = 40;
 
-export const Reading = ({
-  state,
-  size,
-  padded,
-}: {
+export interface ReadingProps {
   readonly state: WalkState;
-  readonly size: ReadingSize;
-  /** Whether the pin's large contact stands before the reading. */
-  readonly padded: boolean;
-}): ReactElement => {
+  readonly width: number;
+  /** Ten rows instead of five. */
+  readonly large: boolean;
+}
+
+export const Reading = ({ state, width, large }: ReadingProps): ReactElement => {
   const surroundings = useSurroundings();
-  const height = rowsOf[size];
+  const height = large ? largeRows : usualRows;
+  const contact = contactPicture(state, large, surroundings);
+  const room = width - gap - 2 - (contact === null ? 0 : widthOfPicture(contact));
+  const size = large ? sizeThatFits(state, room) : 'large';
+  const lead = new Array<Line>(large && size === 'large' ? 3 : 0).fill([]);
   return (
-    <Box height={height} flexShrink={0} gap={size === 'small' ? 2 : 3} paddingLeft={1}>
-      {padded ? <Rows lines={contactLines(state, size, surroundings)} height={height} /> : null}
-      <Rows lines={readingLines(state, size, surroundings)} height={height} />
+    <Box height={height} flexShrink={0} gap={gap} paddingLeft={1}>
+      <Rows lines={contactLines(contact, state, surroundings)} height={height} />
+      <Rows lines={[...lead, ...readingLines(state, size, surroundings)]} height={height} />
     </Box>
   );
 };
 
-const contactLines = (
-  state: WalkState,
-  size: ReadingSize,
-  { theme }: Surroundings,
-): readonly Line[] => {
-  const subject = selectSubject(state);
-  if (subject === null) return [];
-  const { record, planned, judged, confirming } = subject;
-  const style: Style = judged || confirming ? theme.verdict[record.verdict] : theme.style.accent;
-  const pin = cleanText(planned.pin, 40);
-  const word = pin.length <= longestLargePin ? bigWord(pin) : null;
-  if (word === null) return [[], [], [span(` ${pin} `, { ...style, inverse: true, bold: true })]];
-  const widest = Math.max(
-    ...state.plan.pins
-      .filter(({ pin: { length } }) => length <= longestLargePin)
-      .map((other) => widthOfPicture(bigWord(cleanText(other.pin, 40)) ?? [])),
-  );
-  const centred = widen(word, widest);
-  const contact =
-    size === 'double'
-      ? stamped(doubled(centred), { x: 4, y: 4 })
-      : stamped(centred, size === 'small' ? { x: 1, y: 0 } : { x: 3, y: 2 });
-  return picture(contact, style, theme.unicode);
+export const SmallReading = ({ state }: { readonly state: WalkState }): ReactElement => (
+  <Box height={smallRows} flexShrink={0} paddingLeft={1}>
+    <Rows lines={readingLines(state, 'small', useSurroundings())} height={smallRows} />
+  </Box>
+);
+
+/** Chosen by the widest reading the meter can show, so that it never changes while one is watched. */
+const sizeThatFits = ({ accuracy, plan }: WalkState, room: number): ReadingSize => {
+  const digits = '8'.repeat(String(accuracy.fullScaleCounts).length);
+  const widest = (size: ReadingSize): number =>
+    widthOfPicture(bigReading(`-${digits}.`, `k${siUnit(plan.function)}`, size) ?? []);
+  return (['double', 'double-plain'] as const).find((size) => widest(size) <= room) ?? 'large';
 };
 
-const widen = (inner: Picture, width: number): Picture => {
+/** The pin's name cut out of a contact, or null where it cannot be drawn. */
+const contactPicture = (
+  state: WalkState,
+  large: boolean,
+  { words }: Surroundings,
+): Picture | null => {
+  const subject = selectSubject(state);
+  const name =
+    state.stage === 'ground-check'
+      ? words.screen.groundContact(state.grounds === 0 ? 1 : 2)
+      : cleanText(subject?.planned.pin ?? '', longestPin);
+  const word = name.length <= longestLargePin ? bigWord(name) : null;
+  if (word === null) return null;
+  const widest = Math.max(
+    ...state.plan.pins
+      .filter(({ pin }) => pin.length <= longestLargePin)
+      .map(({ pin }) => widthOfPicture(bigWord(cleanText(pin, longestPin)) ?? [])),
+  );
+  const centred = widened(word, widest);
+  return large ? stamped(doubled(centred), { x: 6, y: 4 }, 2) : stamped(centred, { x: 3, y: 2 }, 1);
+};
+
+const widened = (inner: Picture, width: number): Picture => {
   const free = Math.max(0, width - widthOfPicture(inner));
   const blank = (columns: number): Picture =>
     inner.map(() => new Array<boolean>(columns).fill(false));
   return beside([blank(free >> 1), inner, blank(free - (free >> 1))], 0);
+};
+
+const contactLines = (
+  contact: Picture | null,
+  state: WalkState,
+  { theme }: Surroundings,
+): readonly Line[] => {
+  const subject = selectSubject(state);
+  const judged = subject !== null && (subject.judged || subject.confirming);
+  const style: Style = judged ? theme.verdict[subject.record.verdict] : theme.style.accent;
+  if (contact !== null) return pictureLines(contact, style, theme.unicode);
+  if (subject === null) return [];
+  const pin = cleanText(subject.planned.pin, longestPin);
+  return [[], [], [span(` ${pin} `, { ...style, inverse: true, bold: true })]];
 };
 
 const readingLines = (
@@ -83,20 +115,20 @@ const readingLines = (
   const live = selectLive(state);
   const { large } = words.screen;
   if (live.kind === 'value') {
-    const style =
-      state.paused === null && state.hold === null ? theme.style.strong : theme.style.quiet;
+    const halted = state.paused !== null || state.hold !== null;
+    const style = halted ? theme.style.quiet : theme.style.strong;
     const drawing = bigReading(live.digits, live.unit, size);
     return drawing === null
       ? [[], [span(`${live.digits} ${live.unit}`, style)]]
-      : picture(drawing, style, theme.unicode);
+      : pictureLines(drawing, style, theme.unicode);
   }
   const text =
     live.kind === 'overload' ? large.overload : live.kind === 'fault' ? large.fault : large.blank;
   const drawing = bigReading(text, '', size);
   return drawing === null
     ? [[], [span(text, theme.style.quiet)]]
-    : picture(drawing, theme.style.quiet, theme.unicode);
+    : pictureLines(drawing, theme.style.quiet, theme.unicode);
 };
 
-const picture = (drawing: Picture, style: Style, unicode: boolean): readonly Line[] =>
+const pictureLines = (drawing: Picture, style: Style, unicode: boolean): readonly Line[] =>
   printPicture(drawing, unicode).map((text) => [span(text, style)]);

@@ -3,49 +3,51 @@ import type { ReactElement } from 'react';
 import { useSurroundings } from '../context.js';
 import { type Line, span } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
-import type { Mode } from '../mode.js';
+import type { Snapshot } from '../live/screen-store.js';
 import { Row } from './rows.js';
 
 export const Said = ({
-  mode,
-  said,
+  snapshot: { mode, said },
 }: {
-  readonly mode: Mode;
-  readonly said: string | null;
+  readonly snapshot: Snapshot;
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
   const { screen } = words;
-  const typed = (label: string, text: string): Line => [
+  const typed = (label: string, text: string, hint: Line): Line => [
     span(` ${label} `, theme.style.notice),
     span(` ${text}`, theme.style.strong),
     span(' ', { inverse: true }),
-    span(`  ${screen.promptKeys}`, theme.style.quiet),
+    ...hint,
   ];
+  const howTo: Line = [span(`  ${screen.promptKeys}`, theme.style.quiet)];
   switch (mode.mode) {
-    case 'leaving':
-      return (
-        <Row
-          line={[span(` ${screen.quitAsk(shownKey(keys, 'quit') ?? '')} `, theme.style.alarm)]}
-        />
-      );
-    case 'go-to':
-      return (
-        <Row
-          line={[
-            ...typed(screen.goTo, mode.text),
-            ...(mode.wrong === null
-              ? []
-              : [span(`  ${screen.noPin(mode.wrong)}`, theme.verdict.open)]),
-          ]}
-        />
-      );
-    case 'note':
-      return (
-        <Row line={typed(mode.pin === null ? screen.note : screen.noteAt(mode.pin), mode.text)} />
-      );
+    case 'leaving': {
+      const quit = shownKey(keys, 'quit') ?? '';
+      return <Row line={[span(` ${screen.quitAsk(quit)} `, theme.style.alarm)]} />;
+    }
+    case 'go-to': {
+      const { wrong, text } = mode;
+      const hint = wrong === null ? howTo : [span(`  ${screen.noPin(wrong)}`, theme.style.accent)];
+      return <Row line={typed(screen.goTo, text, hint)} />;
+    }
+    case 'note': {
+      const label = mode.pin === null ? screen.note : screen.noteAt(mode.pin);
+      return <Row line={typed(label, mode.text, howTo)} />;
+    }
     case 'walk':
     case 'review':
-    case 'keys':
-      return <Row line={[span(` ${said ?? ''}`, theme.style.quiet)]} />;
+    case 'keys': {
+      if (said === null) return <Row line={[]} />;
+      const style = said.urgent ? theme.style.notice : theme.style.quiet;
+      return (
+        <Row
+          line={
+            said.urgent
+              ? [span(' '), span(` ${said.text} `, style)]
+              : [span(` ${said.text}`, style)]
+          }
+        />
+      );
+    }
   }
 };

@@ -22,7 +22,7 @@ export const Status = ({
   return <Rows lines={statusLines(status, words, theme)} height={3} />;
 };
 
-export const statusLines = (status: StatusView, words: Words, theme: Theme): readonly Line[] => {
+const statusLines = (status: StatusView, words: Words, theme: Theme): readonly Line[] => {
   const { text, style, filled } = wordFor(status, words, theme);
   const drawing = bigWord(text);
   if (drawing === null) return [[], [span(` ${text}`, style)], []];
@@ -34,14 +34,15 @@ export const statusLines = (status: StatusView, words: Words, theme: Theme): rea
   ]);
 };
 
-interface Word {
+export interface Word {
   readonly text: string;
   readonly style: Style;
   /** How much of the word is inked, 0 to 1: a touch that settles fills it. */
   readonly filled: number;
 }
 
-const wordFor = (status: StatusView, { screen, verdict }: Words, theme: Theme): Word => {
+/** The status in a word, and how it looks. */
+export const wordFor = (status: StatusView, { screen, verdict }: Words, theme: Theme): Word => {
   const { large } = screen;
   const whole = (text: string, style: Style): Word => ({ text, style, filled: 1 });
   switch (status.kind) {
@@ -65,7 +66,7 @@ const wordFor = (status: StatusView, { screen, verdict }: Words, theme: Theme): 
     case 'waiting':
       return whole(large.touch, theme.style.faint);
     case 'ground':
-      return whole(`${large.ground} ${status.which}`, theme.style.accent);
+      return whole(large.ground(status.which), theme.style.accent);
     case 'finished':
       return whole(large.finished, theme.style.accent);
   }

@@ -22,12 +22,12 @@ export const Trace = ({
   readonly rows: number;
 }): ReactElement => {
   const { theme, words } = useSurroundings();
-  const chart = drawChart(trace, t, { width: width - labelWidth - 1, rows, spanS }, theme);
   const { low, high } = words.screen.limit;
-  const label = (row: number): string => (row === 1 ? high : row === rows - 3 ? low : '');
-  const lines: readonly Line[] = chart.map((line, row) => [
-    span(` ${label(row)}`.padEnd(labelWidth), theme.style.faint),
-    ...line,
-  ]);
-  return <Rows lines={lines} height={rows} />;
+  const size = { width: width - labelWidth - 1, rows, spanS };
+  const { lines, highRow, lowRow } = drawChart(trace, t, size, theme);
+  const labelled = lines.map((line, row): Line => {
+    const label = row === highRow ? high : row === lowRow ? low : '';
+    return [span(` ${label}`.padEnd(labelWidth), theme.style.faint), ...line];
+  });
+  return <Rows lines={labelled} height={rows} />;
 };

@@ -1,0 +1,45 @@
+// Everything between the reading and the tally: how it stands and the trace, or what must not be missed.
+import { Box } from 'ink';
+import type { ReactElement } from 'react';
+import { selectStatus } from '../../core/select/status.js';
+import { useSurroundings } from '../context.js';
+import type { Snapshot } from '../live/screen-store.js';
+import { Banner, messageFor } from './banner.js';
+import { Row } from './rows.js';
+import { Scale } from './scale.js';
+import { Status } from './status.js';
+import { Trace } from './trace.js';
+
+/** The longest status word in large letters. */
+const wordWidth = 44;
+const statusRows = 3;
+
+export const Body = ({
+  snapshot: { state, trouble, trace },
+  width,
+  rows,
+}: {
+  readonly snapshot: Snapshot;
+  readonly width: number;
+  readonly rows: number;
+}): ReactElement => {
+  const surroundings = useSurroundings();
+  const status = selectStatus(state, trouble);
+  if (messageFor(status, surroundings) !== null) {
+    return <Banner status={status} width={width} rows={rows} />;
+  }
+  const gap = rows > statusRows + 4 ? 1 : 0;
+  const traceRows = rows - statusRows - gap;
+  return (
+    <Box flexDirection="column" height={rows} width={width} flexShrink={0}>
+      <Box height={statusRows} flexShrink={0}>
+        <Box width={wordWidth} flexShrink={0}>
+          <Status state={state} trouble={trouble} />
+        </Box>
+        <Scale state={state} width={width - wordWidth - 2} />
+      </Box>
+      {gap === 1 ? <Row line={[]} /> : null}
+      {traceRows >= 3 ? <Trace trace={trace} t={state.t} width={width} rows={traceRows} /> : null}
+    </Box>
+  );
+};

@@ -1,0 +1,107 @@
+// What is not normal, to be gone through: choose one, go there, read it again.
+import type { ReactElement } from 'react';
+import { siUnit } from '../../core/reading.js';
+import { type Finding, selectFindings } from '../../core/select/findings.js';
+import { shownExpected } from '../../core/words/describe.js';
+import { type Surroundings, useSurroundings } from '../context.js';
+import { type Line, span, spread } from '../draw/line.js';
+import { shownKey } from '../keys/key-map.js';
+import { Header } from '../parts/header.js';
+import { Row, Rows } from '../parts/rows.js';
+import { Said } from '../parts/said.js';
+import { findingLine } from '../parts/side.js';
+import { Strip } from '../parts/strip.js';
+import { Tally } from '../parts/tally.js';
+import type { WalkScreenProps } from './walk.js';
+
+/** Header, heading, gap, tally, said, keys. */
+const fixedRows = 6;
+const wideColumns = 72;
+
+export const ReviewScreen = ({
+  snapshot,
+  layout,
+  choice,
+}: WalkScreenProps & { readonly choice: number }): ReactElement => {
+  const surroundings = useSurroundings();
+  const { theme, words } = surroundings;
+  const { state } = snapshot;
+  const { width, height, stripRows } = layout;
+  const findings = selectFindings(state);
+  const room = Math.max(1, height - fixedRows - stripRows);
+  const chosen = Math.min(choice, findings.length - 1);
+  const from = Math.max(0, Math.min(findings.length - room, chosen - (room >> 1)));
+  const lines = findings
+    .slice(from, from + room)
+    .map(
+      (finding, at): Line =>
+        entryLine(finding, from + at === chosen, snapshot, width, surroundings),
+    );
+  const heading = `${words.screen.title.review} ${theme.line.dot} ${findings.length}`;
+  const rule = theme.line.rule.repeat(Math.max(0, width - heading.length - 4));
+  return (
+    <>
+      <Header state={state} width={width} />
+      <Strip state={state} width={width} rows={stripRows} />
+      <Row
+        line={[
+          span(`${theme.line.rule}${theme.line.rule} `, theme.style.faint),
+          span(heading, theme.style.accent),
+          span(` ${rule}`, theme.style.faint),
+        ]}
+      />
+      <Rows
+        lines={lines.length === 0 ? nothingFound(surroundings, state.stage === 'finished') : lines}
+        height={room}
+      />
+      <Row line={[]} />
+      <Tally state={state} last={undefined} width={width} />
+      <Said snapshot={snapshot} />
+      <Row line={keyLine(surroundings, findings.length > 0, state.stage === 'finished')} />
+    </>
+  );
+};
+
+const nothingFound = ({ theme, words }: Surroundings, finished: boolean): readonly Line[] => [
+  [],
+  [span(`  ${finished ? words.screen.allNormal : words.screen.noneFound}`, theme.verdict.normal)],
+];
+
+const entryLine = (
+  finding: Finding,
+  chosen: boolean,
+  { state }: WalkScreenProps['snapshot'],
+  width: number,
+  surroundings: Surroundings,
+): Line => {
+  const { theme, words } = surroundings;
+  const wide = width >= wideColumns;
+  const expected = shownExpected(finding.expected, siUnit(state.plan.function), words);
+  const inner = wide ? Math.min(52, width - 30) : width - 4;
+  const line = [
+    span(chosen ? ` ${theme.line.choice} ` : '   ', theme.style.accent),
+    ...findingLine(finding, state, inner, surroundings),
+    ...(wide ? [span(` ${expected}`, theme.style.quiet)] : []),
+  ];
+  if (!chosen) return line;
+  return spread(line, [], width, theme).map(({ text, style }) =>
+    span(text, { ...style, bold: true, underline: true }),
+  );
+};
+
+const keyLine = ({ theme, words, keys }: Surroundings, some: boolean, finished: boolean): Line => {
+  const { screen } = words;
+  const entry = (key: string, label: string): Line => [
+    span(` ${key}`, theme.style.accent),
+    span(` ${label} `, theme.style.quiet),
+  ];
+  const review = shownKey(keys, 'review');
+  return [
+    ...(some
+      ? [...entry(theme.line.upDown, screen.choose), ...entry('enter', screen.goAndRetake)]
+      : []),
+    ...(finished || review === null ? [] : entry(review, screen.key.back)),
+    ...entry(shownKey(keys, 'note') ?? '', screen.key.note),
+    ...entry(shownKey(keys, 'quit') ?? '', screen.key.quit),
+  ];
+};

@@ -1,0 +1,133 @@
+// The walk on a small terminal: everything that decides, nothing that only helps.
+import type { ReactElement } from 'react';
+import { cleanText } from '../../core/clean-text.js';
+import { siUnit } from '../../core/reading.js';
+import { selectProgress } from '../../core/select/findings.js';
+import { selectLive } from '../../core/select/live.js';
+import { placeOf } from '../../core/select/scale.js';
+import { type Status, selectStatus } from '../../core/select/status.js';
+import { selectNext, selectSubject } from '../../core/select/subject.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { shownExpected } from '../../core/words/describe.js';
+import { type Surroundings, useSurroundings } from '../context.js';
+import { type Line, span, spread } from '../draw/line.js';
+import { rail } from '../draw/rail.js';
+import { Banner, messageFor } from '../parts/banner.js';
+import { KeyLine } from '../parts/key-line.js';
+import { SmallReading } from '../parts/reading.js';
+import { Rows } from '../parts/rows.js';
+import { Said } from '../parts/said.js';
+import { wordFor } from '../parts/status.js';
+import { Strip } from '../parts/strip.js';
+import { Trace } from '../parts/trace.js';
+import type { WalkScreenProps } from './walk.js';
+
+const statusLines = 3;
+
+export const SmallScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
+  const { state, trouble, trace } = snapshot;
+  const { width, stripRows, bodyRows } = layout;
+  const surroundings = useSurroundings();
+  const status = selectStatus(state, trouble);
+  const traceRows = bodyRows - statusLines;
+  return (
+    <>
+      <Rows lines={[headLine(state, width, surroundings)]} />
+      <Strip state={state} width={width} rows={stripRows} />
+      {messageFor(status, surroundings) === null ? (
+        <>
+          <SmallReading state={state} />
+          <Rows
+            lines={lowerLines(state, status, width, surroundings)}
+            height={Math.min(statusLines, bodyRows)}
+          />
+          {traceRows >= 3 ? (
+            <Trace trace={trace} t={state.t} width={width} rows={traceRows} />
+          ) : (
+            <Rows lines={[]} height={Math.max(0, traceRows)} />
+          )}
+        </>
+      ) : (
+        <Banner status={status} width={width} rows={bodyRows + 3} />
+      )}
+      <Said snapshot={snapshot} />
+      <KeyLine state={state} width={width} />
+    </>
+  );
+};
+
+const headLine = (
+  state: WalkState,
+  width: number,
+  { theme, words, simulated }: Surroundings,
+): Line => {
+  const subject = selectSubject(state);
+  const { screen } = words;
+  const left =
+    subject === null
+      ? [
+          span(
+            ` ${state.stage === 'ground-check' ? screen.title.groundCheck : ''}`,
+            theme.style.accent,
+          ),
+        ]
+      : [
+          span(` ${cleanText(subject.planned.pin, 40)} `, { ...theme.style.accent, inverse: true }),
+          span(` ${cleanText(subject.planned.line, 40)}`, theme.style.strong),
+        ];
+  const total = state.plan.pins.length;
+  const right = [
+    span(screen.place(Math.min(state.cursor + 1, total), total), theme.style.quiet),
+    ...(simulated ? [span(' '), span(screen.simulatedShort, { inverse: true })] : []),
+  ];
+  return spread(left, right, width, theme);
+};
+
+/** The verdict or how the touch stands, the scale, the tally. */
+const lowerLines = (
+  state: WalkState,
+  status: Status,
+  width: number,
+  surroundings: Surroundings,
+): readonly Line[] => {
+  const { theme, words, keys } = surroundings;
+  const subject = selectSubject(state);
+  const next = selectNext(state);
+  const word = wordFor(status, words, theme);
+  const verdict =
+    status.kind === 'judged' || status.kind === 'again' ? theme.symbol[status.verdict] : '';
+  const arrow =
+    next === null
+      ? ''
+      : `${theme.line.arrow} ${cleanText(next.pin, 40)} ${cleanText(next.line, 40)} `;
+  const right = subject?.confirming
+    ? span(` ${words.screen.confirmShort(keys.next[0] ?? '')} `, theme.style.notice)
+    : span(arrow, theme.style.quiet);
+  const first = spread(
+    [span(` ${verdict === '' ? '' : `${verdict} `}${word.text}`, word.style)],
+    [right],
+    width,
+    theme,
+  );
+  if (subject === null) {
+    const which = state.grounds === 0 ? 1 : 2;
+    return state.stage === 'ground-check'
+      ? [[span(` ${words.screen.groundStep(which)}`, theme.style.strong)]]
+      : [first];
+  }
+  const { expected } = subject.planned;
+  const live = selectLive(state);
+  const place = live.kind === 'value' ? placeOf(live.value, expected) : null;
+  const scale: Line =
+    expected === null || expected === 'overload'
+      ? [span(` ${shownExpected(expected, siUnit(state.plan.function), words)}`, theme.style.quiet)]
+      : [span(' '), ...rail(place, { width: width - 2, style: word.style }, theme)];
+  const { counts, left } = selectProgress(state);
+  const tally: Line = [
+    ...counts.map(([kind, n]) =>
+      span(` ${theme.symbol[kind]}${n} ${words.verdict[kind]}`, theme.verdict[kind]),
+    ),
+    span(`  ${words.screen.left(left)}`, theme.style.quiet),
+  ];
+  return [first, scale, tally];
+};
