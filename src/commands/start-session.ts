@@ -107,9 +107,11 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
       tornBytes,
       ...wallClock(),
     };
-    const written = journal.append([resumed]);
+    // Says once more which pin is waited for: nobody may have heard it.
+    const again = beginWalk(evolve(state, resumed));
+    const written = journal.append([resumed, ...again.events]);
     journal.sync();
-    return { path, journal, state: evolve(state, resumed), events: written, notices };
+    return { path, journal, state: again.state, events: written, notices };
   };
   const { content: profile } = opened.profile;
   const measure = { ...profile.measure, ...opened.measure };

@@ -97,7 +97,11 @@ const walk = async (options: WalkOptions): Promise<void> => {
     closeWhenFinished: face !== 'screen' && !options.stay,
     writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
   });
-  if (source.hears !== null) session.follow(source.hears);
+  const { hears } = source;
+  if (hears !== null) {
+    for (const event of events) hears(event);
+    session.follow(hears);
+  }
   const { simulated } = source;
   const readings = options.readings ?? false;
   await showSession({ session, face, events, readings, profile, simulated });

@@ -71,6 +71,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         stage: timed.stage === 'closed' ? stageLeft(timed) : timed.stage,
         paused: null,
         hold: null,
+        question: null,
         contact: afterBlindness(timed),
       };
     case 'session-opened':
