@@ -49,6 +49,11 @@ export interface Theme {
     readonly more: string;
     readonly choice: string;
     readonly upDown: string;
+    readonly cursor: string;
+    readonly chipLeft: string;
+    readonly chipRight: string;
+    /** The frame of what must not be missed. */
+    readonly frame: { readonly top: string; readonly side: string; readonly bottom: string };
   };
 }
 
@@ -188,6 +193,10 @@ export const createTheme = ({ colours, background, unicode }: Appearance): Theme
           more: '…',
           choice: '▸',
           upDown: '↑↓',
+          cursor: '▁',
+          chipLeft: '▐',
+          chipRight: '▌',
+          frame: { top: '▀', side: '█', bottom: '▄' },
         }
       : {
           rule: '-',
@@ -206,6 +215,10 @@ export const createTheme = ({ colours, background, unicode }: Appearance): Theme
           more: '~',
           choice: '>',
           upDown: 'up/down',
+          cursor: '_',
+          chipLeft: '[',
+          chipRight: ']',
+          frame: { top: '#', side: '#', bottom: '#' },
         },
   };
 };

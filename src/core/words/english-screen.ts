@@ -42,7 +42,7 @@ export const englishScreen: ScreenWords = {
     restless: 'RESTLESS',
     touch: 'TOUCH',
     again: 'AGAIN',
-    ground: (which) => `GROUND ${which}`,
+    ground: (which) => (which === 1 ? 'TOUCH GROUND' : 'ANOTHER'),
     paused: 'PAUSED',
     held: 'HELD',
     trouble: 'NOT SAVED',
@@ -112,7 +112,9 @@ export const englishScreen: ScreenWords = {
   groundOf: (which) => `ground ${which} of 2`,
   groundContact: (which) => `G${which}`,
   groundStep: (which) =>
-    which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
+    which === 1
+      ? 'touch a ground pin with the walking lead'
+      : 'lift, then touch another ground pin',
   groundSkip: (key) => `${key} leaves the ground check out`,
   pinOne: 'pin 1',
   viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },
@@ -121,7 +123,7 @@ export const englishScreen: ScreenWords = {
   noneFound: 'nothing so far',
   choose: 'choose',
   goAndRetake: 'go there',
-  more: (n) => `${n} more`,
+  more: (n) => `and ${n} more`,
   goTo: 'Go to pin',
   note: 'Note',
   noteAt: (pin) => `Note at pin ${pin}`,

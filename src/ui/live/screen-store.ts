@@ -110,6 +110,7 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
       trace = addMark(trace, { t: event.t, pin: event.pin, verdict: event.verdict });
     }
     if (shownElsewhere.has(event.type)) return;
+    if (event.type === 'act-taken' && event.act !== 'note') return;
     const text = describe(event, state, words);
     if (text === null || (said?.urgent && isFresh(said, event.t) && !urgent.has(event.type)))
       return;

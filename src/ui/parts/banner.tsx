@@ -4,8 +4,8 @@ import type { ReactElement } from 'react';
 import type { Status } from '../../core/select/status.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
-import { cutLine, type Line, padTo, span, widthOf, wrapText } from '../draw/line.js';
-import { printPicture } from '../draw/picture.js';
+import { cutLine, type Line, padTo, span, wrapText } from '../draw/line.js';
+import { printPicture, widthOfPicture } from '../draw/picture.js';
 import { shownKey } from '../keys/key-map.js';
 import type { Style } from '../theme.js';
 import { Rows } from './rows.js';
@@ -80,41 +80,41 @@ export const messageFor = (
   }
 };
 
-/** As tall as it may be: a solid bar above and below, the large word between, the sentences under it. */
+/** A frame, the large word, the sentences under it. Too low for that, the word is written small. */
 const bannerLines = (
   { large, sentences, style }: Message,
   width: number,
   rows: number,
   { theme }: Surroundings,
 ): readonly Line[] => {
-  const inner = width - 6;
-  const bar: Line = [span(' '), span(' '.repeat(width - 2), style)];
-  const plain: Style =
-    style.color === undefined ? { bold: true } : { bold: true, color: style.color };
-  const framed = (line: Line): Line => {
-    const cut = cutLine(line, inner, theme);
-    return [
-      span(' '),
-      span('  ', style),
-      span(' '),
-      ...padTo(cut, Math.max(inner, widthOf(cut))),
-      span('  ', style),
-    ];
-  };
-  const drawing = bigWord(large);
+  const { inverse: _, ...ink } = style;
+  const { top, side, bottom } = theme.line.frame;
+  const inner = width - 8;
+  const framed = (line: Line): Line => [
+    span(' '),
+    span(side, ink),
+    span('  '),
+    ...padTo(cutLine(line, inner, theme), inner),
+    span('  '),
+    span(side, ink),
+  ];
+  const edge = (character: string): Line => [
+    span(' '),
+    span(`${side}${character.repeat(width - 4)}${side}`, ink),
+  ];
+  const drawing = rows >= 7 ? bigWord(large) : null;
   const word: readonly Line[] =
-    drawing === null || rows < 6
-      ? [[span(large, plain)]]
-      : printPicture(drawing, theme.unicode).map((text) => [span(text, plain)]);
+    drawing === null || widthOfPicture(drawing) > inner
+      ? [[span(large, ink)]]
+      : printPicture(drawing, theme.unicode).map((text) => [span(text, ink)]);
   const texts = sentences.flatMap((sentence) =>
     wrapText(sentence, inner).map((text): Line => [span(text, theme.style.text)]),
   );
-  const bars = rows >= 5;
-  const gap: readonly Line[] = rows >= word.length + texts.length + 4 ? [[]] : [];
-  const body = [...gap, ...word, ...gap, ...texts].slice(0, rows - (bars ? 2 : 0));
-  const filled = [
-    ...body,
-    ...new Array<Line>(Math.max(0, rows - (bars ? 2 : 0) - body.length)).fill([]),
-  ];
-  return bars ? [bar, ...filled.map(framed), bar] : filled.map(framed);
+  const room = rows - 2;
+  const between: readonly Line[] = room > word.length + texts.length ? [[]] : [];
+  const body = [...word, ...between, ...texts].slice(0, room);
+  const above = Math.max(0, room - body.length) >> 1;
+  const below = Math.max(0, room - body.length - above);
+  const blank = (count: number): readonly Line[] => new Array<Line>(count).fill([]);
+  return [edge(top), ...[...blank(above), ...body, ...blank(below)].map(framed), edge(bottom)];
 };

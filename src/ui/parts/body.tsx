@@ -13,6 +13,8 @@ import { Trace } from './trace.js';
 /** The longest status word in large letters. */
 const wordWidth = 44;
 const statusRows = 3;
+const bannerAtMost = 9;
+const leastTrace = 5;
 
 export const Body = ({
   snapshot: { state, trouble, trace },
@@ -26,7 +28,14 @@ export const Body = ({
   const surroundings = useSurroundings();
   const status = selectStatus(state, trouble);
   if (messageFor(status, surroundings) !== null) {
-    return <Banner status={status} width={width} rows={rows} />;
+    const bannerRows = rows >= bannerAtMost + leastTrace ? bannerAtMost : rows;
+    const rest = rows - bannerRows;
+    return (
+      <Box flexDirection="column" height={rows} width={width} flexShrink={0}>
+        <Banner status={status} width={width} rows={bannerRows} />
+        {rest > 0 ? <Trace trace={trace} t={state.t} width={width} rows={rest} /> : null}
+      </Box>
+    );
   }
   const gap = rows > statusRows + 4 ? 1 : 0;
   const traceRows = rows - statusRows - gap;

@@ -21,17 +21,18 @@ export const Ground = ({
   readonly rows: number;
 }): ReactElement => {
   const surroundings = useSurroundings();
+  const roomy = rows >= 9;
   const lines = [
-    ...stepLines(state, surroundings, rows >= 6),
+    ...stepLines(state, surroundings, roomy),
     ...placeLines(surroundings, width),
-    ...cautionLines(surroundings, width),
+    ...(roomy ? [[]] : []),
   ];
-  const { theme } = surroundings;
-  const shown =
-    lines.length <= rows
-      ? lines
-      : [...lines.slice(0, rows - 1), [span(` ${theme.line.more}`, theme.style.quiet)]];
-  return <Rows lines={shown} height={rows} />;
+  return (
+    <Rows
+      lines={[...lines, ...cautionLines(surroundings, width, rows - lines.length)]}
+      height={rows}
+    />
+  );
 };
 
 const stepLines = (
@@ -50,6 +51,7 @@ const stepLines = (
   const skip = shownKey(keys, 'skip');
   return [
     ...word,
+    ...(roomy ? [[]] : []),
     [
       span(` ${screen.groundOf(which)}: `, theme.style.quiet),
       span(step, theme.style.strong),
@@ -70,16 +72,26 @@ const placeLines = ({ profile, theme, words }: Surroundings, width: number): rea
     : wrapText(said, width - 2).map((text) => [span(` ${text}`, theme.style.text)]);
 };
 
-const cautionLines = ({ profile, theme, words }: Surroundings, width: number): readonly Line[] => {
+/** As many whole cautions as there is room for, and how many more there are. */
+const cautionLines = (
+  { profile, theme, words }: Surroundings,
+  width: number,
+  rows: number,
+): readonly Line[] => {
   const cautions = profile?.cautions ?? [];
   if (cautions.length === 0) return [];
-  const texts = cautions.flatMap((caution) =>
-    wrapText(cleanText(caution, longestText), width - 4).map(
-      (text, at): Line => [
-        span(at === 0 ? ` ${theme.line.choice} ` : '   ', theme.style.accent),
-        span(text, theme.style.text),
-      ],
-    ),
-  );
-  return [[span(` ${words.screen.beforeYouBegin}`, theme.style.accent)], ...texts];
+  const lines: Line[] = [[span(` ${words.screen.beforeYouBegin}`, theme.style.accent)]];
+  for (const [at, caution] of cautions.entries()) {
+    const texts = wrapText(cleanText(caution, longestText), width - 4);
+    const last = at === cautions.length - 1;
+    if (lines.length + texts.length + (last ? 0 : 1) > rows) {
+      lines.push([span(`   ${words.screen.more(cautions.length - at)}`, theme.style.quiet)]);
+      break;
+    }
+    texts.forEach((text, part) => {
+      const lead = part === 0 ? ` ${theme.line.choice} ` : '   ';
+      lines.push([span(lead, theme.style.accent), span(text, theme.style.text)]);
+    });
+  }
+  return lines;
 };

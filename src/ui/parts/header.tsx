@@ -3,6 +3,7 @@ import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
+import { chip } from '../draw/chip.js';
 import { type Span, span, spread } from '../draw/line.js';
 import { Row } from './rows.js';
 
@@ -27,6 +28,6 @@ export const Header = ({
   const total = state.plan.pins.length;
   const at = Math.min(state.cursor + 1, total);
   const right: Span[] = [span(words.screen.place(at, total), theme.style.quiet), span(' ')];
-  if (simulated) right.push(span(` ${words.screen.simulated} `, { inverse: true }), span(' '));
+  if (simulated) right.push(...chip(words.screen.simulated, theme.style.text, theme));
   return <Row line={spread(left, right, width, theme)} />;
 };

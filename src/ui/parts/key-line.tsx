@@ -1,9 +1,10 @@
 // The keys that mean something now, the most useful first; what does not fit is on the page of keys.
 import type { ReactElement } from 'react';
 import type { WalkState } from '../../core/walk/state.js';
-import type { ScreenAct } from '../../core/words/screen-words.js';
+import { type ScreenAct, screenActs } from '../../core/words/screen-words.js';
 import { useSurroundings } from '../context.js';
-import { type Line, type Span, span, widthOf } from '../draw/line.js';
+import { chip } from '../draw/chip.js';
+import { type Line, span, widthOf } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import { Row } from './rows.js';
 
@@ -16,21 +17,28 @@ export const KeyLine = ({
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
   const asked = keysAskedFor(state);
-  const spans: Span[] = [span(' ')];
-  const room = width - 1;
-  for (const act of usefulKeys(state)) {
+  const entries: Entry[] = [];
+  let room = width - 1;
+  for (const act of byUse(state, asked)) {
     const key = shownKey(keys, act);
     if (key === null) continue;
-    const label =
-      act === 'pause' && state.paused === 'asked' ? words.screen.resume : words.screen.key[act];
-    const entry: Line = asked.has(act)
-      ? [span(` ${key} ${label} `, theme.style.notice), span(' ')]
-      : [span(key, theme.style.accent), span(` ${label}  `, theme.style.quiet)];
-    if (widthOf(spans) + widthOf(entry) > room) continue;
-    spans.push(...entry);
+    const goesOn = act === 'pause' && state.paused === 'asked';
+    const label = goesOn ? words.screen.resume : words.screen.key[act];
+    const line: Line = asked.has(act)
+      ? [...chip(`${key} ${label}`, theme.style.notice, theme), span(' ')]
+      : [span(` ${key}`, theme.style.accent), span(` ${label} `, theme.style.quiet)];
+    if (widthOf(line) > room) continue;
+    room -= widthOf(line);
+    entries.push({ act, line });
   }
-  return <Row line={spans} />;
+  entries.sort((one, other) => screenActs.indexOf(one.act) - screenActs.indexOf(other.act));
+  return <Row line={entries.flatMap(({ line }) => line)} />;
 };
+
+interface Entry {
+  readonly act: ScreenAct;
+  readonly line: Line;
+}
 
 const keysAskedFor = (state: WalkState): ReadonlySet<ScreenAct> => {
   if (state.paused === 'asked') return new Set(['pause']);
@@ -46,23 +54,15 @@ const keysAskedFor = (state: WalkState): ReadonlySet<ScreenAct> => {
   }
 };
 
-const usefulKeys = (state: WalkState): readonly ScreenAct[] => {
-  if (state.stage === 'ground-check') return ['skip', 'note', 'repeat', 'pause', 'keys', 'quit'];
-  if (state.stage === 'finished') return ['review', 'go-to', 'retake', 'note', 'keys', 'quit'];
-  const question: readonly ScreenAct[] = state.question === null ? [] : ['dismiss'];
-  return [
-    'open',
-    'next',
-    ...question,
-    'back',
-    'skip',
-    'retake',
-    'keys',
-    'quit',
-    'go-to',
-    'note',
-    'pause',
-    'review',
-    'repeat',
-  ];
+/** The acts that mean something now, the most needed first. */
+const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly ScreenAct[] => [
+  ...asked,
+  ...usefulKeys(state).filter((act) => !asked.has(act)),
+];
+
+const usefulKeys = ({ stage, question }: WalkState): readonly ScreenAct[] => {
+  if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
+  const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'skip', 'retake', 'keys', 'quit'];
+  const asking: readonly ScreenAct[] = question === null ? [] : ['dismiss'];
+  return [...asking, ...walking, 'pause', 'note', 'go-to', 'review', 'repeat'];
 };

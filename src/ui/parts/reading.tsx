@@ -40,12 +40,12 @@ export const Reading = ({ state, width, large }: ReadingProps): ReactElement => 
   const height = large ? largeRows : usualRows;
   const contact = contactPicture(state, large, surroundings);
   const room = width - gap - 2 - (contact === null ? 0 : widthOfPicture(contact));
-  const size = large ? sizeThatFits(state, room) : 'large';
-  const lead = new Array<Line>(large && size === 'large' ? 3 : 0).fill([]);
+  const lines = readingLines(state, large ? sizeThatFits(state, room) : 'large', surroundings);
+  const lead = new Array<Line>((height - lines.length) >> 1).fill([]);
   return (
     <Box height={height} flexShrink={0} gap={gap} paddingLeft={1}>
       <Rows lines={contactLines(contact, state, surroundings)} height={height} />
-      <Rows lines={[...lead, ...readingLines(state, size, surroundings)]} height={height} />
+      <Rows lines={[...lead, ...lines]} height={height} />
     </Box>
   );
 };
@@ -60,7 +60,7 @@ export const SmallReading = ({ state }: { readonly state: WalkState }): ReactEle
 const sizeThatFits = ({ accuracy, plan }: WalkState, room: number): ReadingSize => {
   const digits = '8'.repeat(String(accuracy.fullScaleCounts).length);
   const widest = (size: ReadingSize): number =>
-    widthOfPicture(bigReading(`-${digits}.`, `k${siUnit(plan.function)}`, size) ?? []);
+    widthOfPicture(bigReading(`${digits}.`, `k${siUnit(plan.function)}`, size) ?? []);
   return (['double', 'double-plain'] as const).find((size) => widest(size) <= room) ?? 'large';
 };
 
@@ -83,7 +83,7 @@ const contactPicture = (
       .map(({ pin }) => widthOfPicture(bigWord(cleanText(pin, longestPin)) ?? [])),
   );
   const centred = widened(word, widest);
-  return large ? stamped(doubled(centred), { x: 6, y: 4 }, 2) : stamped(centred, { x: 3, y: 2 }, 1);
+  return large ? stamped(doubled(centred), { x: 4, y: 4 }, 2) : stamped(centred, { x: 3, y: 2 }, 1);
 };
 
 const widened = (inner: Picture, width: number): Picture => {

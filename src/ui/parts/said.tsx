@@ -1,6 +1,7 @@
 // One line of words: the last thing said, or what is being typed.
 import type { ReactElement } from 'react';
 import { useSurroundings } from '../context.js';
+import { chip } from '../draw/chip.js';
 import { type Line, span } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import type { Snapshot } from '../live/screen-store.js';
@@ -14,16 +15,16 @@ export const Said = ({
   const { theme, words, keys } = useSurroundings();
   const { screen } = words;
   const typed = (label: string, text: string, hint: Line): Line => [
-    span(` ${label} `, theme.style.notice),
+    ...chip(label, theme.style.notice, theme),
     span(` ${text}`, theme.style.strong),
-    span(' ', { inverse: true }),
+    span(theme.line.cursor, theme.style.accent),
     ...hint,
   ];
   const howTo: Line = [span(`  ${screen.promptKeys}`, theme.style.quiet)];
   switch (mode.mode) {
     case 'leaving': {
       const quit = shownKey(keys, 'quit') ?? '';
-      return <Row line={[span(` ${screen.quitAsk(quit)} `, theme.style.alarm)]} />;
+      return <Row line={chip(screen.quitAsk(quit), theme.style.alarm, theme)} />;
     }
     case 'go-to': {
       const { wrong, text } = mode;
@@ -38,16 +39,10 @@ export const Said = ({
     case 'review':
     case 'keys': {
       if (said === null) return <Row line={[]} />;
-      const style = said.urgent ? theme.style.notice : theme.style.quiet;
-      return (
-        <Row
-          line={
-            said.urgent
-              ? [span(' '), span(` ${said.text} `, style)]
-              : [span(` ${said.text}`, style)]
-          }
-        />
-      );
+      const line = said.urgent
+        ? chip(said.text, theme.style.notice, theme)
+        : [span(` ${said.text}`, theme.style.quiet)];
+      return <Row line={line} />;
     }
   }
 };

@@ -4,6 +4,7 @@ import { cleanText } from '../../core/clean-text.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
+import { chip } from '../draw/chip.js';
 import { type Span, span, spread } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import { Row } from './rows.js';
@@ -31,7 +32,7 @@ export const SubjectLine = ({
   const right: Span[] = [];
   if (subject?.confirming) {
     const key = shownKey(keys, 'next') ?? words.screen.key.next;
-    right.push(span(` ${words.screen.confirm(key)} `, theme.style.notice));
+    right.push(...chip(words.screen.confirm(key), theme.style.notice, theme), span(' '));
   } else if (next !== null) {
     right.push(
       span(

@@ -4,7 +4,7 @@ import { siUnit } from '../../core/reading.js';
 import { type Finding, selectFindings } from '../../core/select/findings.js';
 import { shownExpected } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
-import { type Line, span, spread } from '../draw/line.js';
+import { type Line, span } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import { Header } from '../parts/header.js';
 import { Row, Rows } from '../parts/rows.js';
@@ -83,10 +83,7 @@ const entryLine = (
     ...findingLine(finding, state, inner, surroundings),
     ...(wide ? [span(` ${expected}`, theme.style.quiet)] : []),
   ];
-  if (!chosen) return line;
-  return spread(line, [], width, theme).map(({ text, style }) =>
-    span(text, { ...style, bold: true, underline: true }),
-  );
+  return chosen ? line.map(({ text, style }) => span(text, { ...style, bold: true })) : line;
 };
 
 const keyLine = ({ theme, words, keys }: Surroundings, some: boolean, finished: boolean): Line => {

@@ -10,6 +10,7 @@ import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownExpected } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
+import { chip } from '../draw/chip.js';
 import { type Line, span, spread } from '../draw/line.js';
 import { rail } from '../draw/rail.js';
 import { Banner, messageFor } from '../parts/banner.js';
@@ -72,13 +73,13 @@ const headLine = (
           ),
         ]
       : [
-          span(` ${cleanText(subject.planned.pin, 40)} `, { ...theme.style.accent, inverse: true }),
+          ...chip(cleanText(subject.planned.pin, 40), theme.style.accent, theme),
           span(` ${cleanText(subject.planned.line, 40)}`, theme.style.strong),
         ];
   const total = state.plan.pins.length;
   const right = [
     span(screen.place(Math.min(state.cursor + 1, total), total), theme.style.quiet),
-    ...(simulated ? [span(' '), span(screen.simulatedShort, { inverse: true })] : []),
+    ...(simulated ? [span(' '), ...chip(screen.simulatedShort, theme.style.text, theme)] : []),
   ];
   return spread(left, right, width, theme);
 };
@@ -101,11 +102,11 @@ const lowerLines = (
       ? ''
       : `${theme.line.arrow} ${cleanText(next.pin, 40)} ${cleanText(next.line, 40)} `;
   const right = subject?.confirming
-    ? span(` ${words.screen.confirmShort(keys.next[0] ?? '')} `, theme.style.notice)
-    : span(arrow, theme.style.quiet);
+    ? chip(words.screen.confirmShort(keys.next[0] ?? ''), theme.style.notice, theme)
+    : [span(arrow, theme.style.quiet)];
   const first = spread(
     [span(` ${verdict === '' ? '' : `${verdict} `}${word.text}`, word.style)],
-    [right],
+    right,
     width,
     theme,
   );

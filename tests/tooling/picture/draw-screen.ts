@@ -26,7 +26,7 @@ export const drawScreen = (
   const shapes: string[] = [];
   rows.forEach((cells, row) => {
     let column = 0;
-    for (const cell of cells) {
+    for (const cell of joined(cells)) {
       const x = margin + column * cellWidth;
       shapes.push(drawCell(cell, x, margin + row * cellHeight, paper));
       column += cell.width;
@@ -38,6 +38,21 @@ export const drawScreen = (
     ...shapes,
     '</svg>',
   ].join('\n');
+};
+
+const repeats = new Set('█▀▄─━');
+
+/** Neighbours that join without a gap are one wide cell: no seam can show between them. */
+const joined = (cells: readonly Cell[]): readonly Cell[] => {
+  const runs: Cell[] = [];
+  for (const cell of cells) {
+    const last = runs.at(-1);
+    const joins = repeats.has(cell.text) || (cell.text === ' ' && cell.style.inverse);
+    if (last !== undefined && joins && last.text === cell.text && last.style === cell.style) {
+      runs[runs.length - 1] = { ...last, width: last.width + cell.width };
+    } else runs.push(cell);
+  }
+  return runs;
 };
 
 const coloursOf = (style: CellStyle, paper: PictureStyle): readonly [string, string | null] => {
@@ -62,7 +77,7 @@ const drawCell = (
       ? ''
       : `<rect x="${x}" y="${y}" width="${wide + 0.4}" height="${cellHeight + 0.4}" fill="${ground}"/>`;
   if (text === ' ') return back + under;
-  const shape = shapeOf(text, x, y, ink);
+  const shape = shapeOf(text, x, y, wide, ink);
   if (shape !== null) return back + shape + under;
   const weight = style.bold ? ' font-weight="bold"' : '';
   const escaped = text.replace(/&/gu, '&amp;').replace(/</gu, '&lt;');
@@ -75,16 +90,18 @@ const rectangle = (x: number, y: number, width: number, height: number, ink: str
 /** Bleeds a little to the right and down, where a neighbour of the same kind follows. */
 const seam = 0.4;
 
-const shapeOf = (text: string, x: number, y: number, ink: string): string | null => {
+const shapeOf = (text: string, x: number, y: number, wide: number, ink: string): string | null => {
   const half = cellHeight / 2;
   const middle = y + half;
   const code = text.codePointAt(0) ?? 0;
-  if (text === '█') return rectangle(x, y, cellWidth + seam, cellHeight + seam, ink);
-  if (text === '▀') return rectangle(x, y, cellWidth + seam, half, ink);
-  if (text === '▄') return rectangle(x, middle, cellWidth + seam, half + seam, ink);
-  if (text === '─') return rectangle(x, middle - 0.7, cellWidth + seam, 1.4, ink);
-  if (text === '━') return rectangle(x, middle - 1.6, cellWidth + seam, 3.2, ink);
+  if (text === '█') return rectangle(x, y, wide + seam, cellHeight + seam, ink);
+  if (text === '▀') return rectangle(x, y, wide + seam, half, ink);
+  if (text === '▄') return rectangle(x, middle, wide + seam, half + seam, ink);
+  if (text === '─') return rectangle(x, middle - 0.7, wide + seam, 1.4, ink);
+  if (text === '━') return rectangle(x, middle - 1.6, wide + seam, 3.2, ink);
   if (text === '┃') return rectangle(x + cellWidth / 2 - 1.6, y, 3.2, cellHeight, ink);
+  if (text === '▐') return rectangle(x + cellWidth / 2, y, cellWidth / 2 + seam, cellHeight, ink);
+  if (text === '▌') return rectangle(x, y, cellWidth / 2, cellHeight, ink);
   if (code > 0x2800 && code <= 0x28ff) return braille(code - 0x2800, x, y, ink);
   return null;
 };
