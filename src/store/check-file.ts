@@ -1,6 +1,5 @@
 // Checks one file of any kind this program reads: tells by the content what it is, and gives every problem with
 // its line and its fix. Refuses nothing; a file that is none of ours is a problem like another.
-
 import { cleanText } from '../core/clean-text.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
 import { isError, type Problem } from '../core/problems.js';

@@ -55,17 +55,17 @@ const wordsByCode: Readonly<Record<string, Words>> = {
   EACCES: {
     reason: 'not-permitted',
     what: 'permission is refused',
-    fix: 'choose a folder you may write to, with --session',
+    fix: 'make it writable, or save elsewhere with --session',
   },
   EPERM: {
     reason: 'not-permitted',
     what: 'permission is refused',
-    fix: 'choose a folder you may write to, with --session',
+    fix: 'make it writable, or save elsewhere with --session',
   },
   EROFS: {
     reason: 'not-permitted',
     what: 'the disk can only be read',
-    fix: 'choose a folder on another disk, with --session',
+    fix: 'save on another disk, with --session',
   },
   ENOENT: {
     reason: 'no-folder',
@@ -92,7 +92,7 @@ const wordsByCode: Readonly<Record<string, Words>> = {
 };
 
 /** What an error of the operating system means, in words. */
-export const reasonOf = (error: unknown): Words => {
+const reasonOf = (error: unknown): Words => {
   const { code, message } = error as NodeJS.ErrnoException;
   const words =
     code !== undefined && Object.hasOwn(wordsByCode, code) ? wordsByCode[code] : undefined;

@@ -83,7 +83,7 @@ describe('a disk of its own', () => {
     if (!mounted()) skip('needs to mount a small disk');
     execFileSync('mount', ['-o', 'remount,ro', place]);
     expect(() => createJournal(join(place, 's.jsonl'))).toThrow(
-      /the disk can only be read; choose a folder on another disk, with --session/,
+      /the disk can only be read; save on another disk, with --session/,
     );
   });
 });
@@ -99,7 +99,7 @@ it('should refuse a folder that may not be written to', { timeout: 60_000 }, asy
   await child.ended;
   expect(child.said).toEqual([
     expect.stringMatching(
-      /^! not-permitted .*permission is refused; choose a folder you may write/,
+      /^! not-permitted .*permission is refused; make it writable, or save elsewhere/,
     ),
   ]);
   expect(readdirSync(inside)).toEqual([]);
