@@ -20,8 +20,6 @@ export interface CueWindow {
   readonly answerS: number | null;
   /** The line changed once, inside the answer zone. */
   readonly locked: boolean;
-  /** The last state that was more than passing; what the next window starts from, unclear or not. */
-  readonly ends: Side | null;
 }
 
 export interface WindowReadings {
@@ -30,8 +28,6 @@ export interface WindowReadings {
   readonly toS: number;
   /** All readings up to the next cue, in order, headed by those of the last moments before this one. */
   readonly seen: readonly Seen[];
-  /** What the line showed before all these; null where nothing was read. */
-  readonly before: Side | null;
   readonly updateS: number;
 }
 
@@ -51,19 +47,19 @@ export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
     value: null,
     answerS: null,
     locked: false,
-    ends: last?.side ?? null,
   };
   if (last === undefined) return unclear;
 
+  const changes = changesAfter(runs, fromS);
   const decidesFromS = fromS + pace.allowanceS;
   const deciding = runs.filter((run) => run.to >= decidesFromS);
-  const changedAndBack = deciding.length > 1 && deciding[0] !== runs[0];
+  const changedAndBack = deciding.length > 1 && changes.includes(deciding[0] as Run);
   const steadyS = last.to - Math.max(last.from, decidesFromS) + updateS;
   if (deciding.length === 0 || deciding.length > 2 || changedAndBack) return unclear;
   if (steadyS < pace.tailS || last.own.length < leastOwnShare * last.readings) return unclear;
 
   const values = steadyValues(last);
-  const answerS = runs.length === 2 ? last.from - fromS : null;
+  const answerS = changes.length === 1 ? last.from - fromS : null;
   return {
     ...unclear,
     side: last.side,
@@ -74,23 +70,18 @@ export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
   };
 };
 
-/** The runs of the window from the state before it on. A passing one at its close, after a change or too
- * short to count, is left to the next window, which sees it whole. */
-const settledRuns = ({ seen, before, updateS }: WindowReadings, tailS: number): readonly Run[] => {
-  const seenRuns = runsOf(seen);
-  const [first, ...rest] = seenRuns;
-  const since = Number.NEGATIVE_INFINITY;
-  const joined =
-    before === null
-      ? seenRuns
-      : first?.side === before
-        ? [{ ...first, from: since }, ...rest]
-        : [{ side: before, from: since, to: since, own: [], readings: 0 }, ...seenRuns];
-  const runs = withoutBounces(joined, updateS);
+/** The runs that began after the cue. The first one seen does not count: it may have begun before. */
+const changesAfter = (runs: readonly Run[], fromS: number): Run[] =>
+  runs.slice(1).filter(({ from }) => from > fromS);
+
+/** The runs of the window and of the moments before it. A passing one at its close, after another change or
+ * too short to count, is left to the next window, which sees it whole. */
+const settledRuns = ({ seen, fromS, updateS }: WindowReadings, tailS: number): readonly Run[] => {
+  const runs = withoutBounces(runsOf(seen), updateS);
   const last = runs.at(-1);
   if (last === undefined || runs.length === 1 || !isPassing(last, updateS)) return runs;
   const isBrief = last.to - last.from + updateS < tailS;
-  return isBrief || runs.length > 2 ? runs.slice(0, -1) : runs;
+  return isBrief || changesAfter(runs, fromS).length > 1 ? runs.slice(0, -1) : runs;
 };
 
 /** Values of a run, without the first one, which may be mixed or still settling. */

@@ -1,12 +1,14 @@
 // How long a hand, a joint and a meter may take, and the window lengths that follow. Everything is in seconds
 // from the cue. Refuses a meter without a period.
 
-/** Sooner than this nobody answers a tone: simple reaction to sound takes 140 to 160 ms (reference works). */
+/** Sooner than this nobody answers a tone: simple reaction to sound takes 140 to 160 ms (reference works on
+ * reaction time). */
 const earliestS = 0.1;
-/** Choice reaction 200 to 350 ms (an encyclopaedia), and travel and force; 0.2 to 0.55 s by design section 2. */
+/** Choice reaction takes 200 to 350 ms (an encyclopaedia); 200 to 400 ms for travel and force are our
+ * allowance, no figure was found. */
 const latestHandS = 0.8;
-/** Spread of one person's answers. */
-const lagBandS = 0.4;
+/** Most of the spread of one person's answers, from 0.2 to 0.55 s. Common practice, no source. */
+const personS = 0.4;
 /** A loose joint may stay closed a little after release. Common practice, no source. */
 const latestJointS = 1;
 /** Least length of a steady end of a window. */
@@ -28,7 +30,8 @@ export interface Pace {
   readonly allowanceS: number;
   /** A change that shows before this is no answer. */
   readonly earliestS: number;
-  /** A person's answers lie within so much of each other: 0.2 to 0.55 s, and where the periods fall. */
+  /** The answers that count lie within so much of each other: one person's spread, and where the meter's
+   * periods fall. */
   readonly lagBandS: number;
   /** A window's last state must have lasted so long to count. */
   readonly tailS: number;
@@ -58,7 +61,7 @@ export const paceFor = (updateS: number, rangingS = 0): Pace => {
   return {
     allowanceS,
     earliestS,
-    lagBandS: lagBandS + 1.5 * updateS,
+    lagBandS: personS + 1.5 * updateS,
     tailS,
     press: windowFor(latestPressS),
     release: windowFor(latestPressS + latestJointS),

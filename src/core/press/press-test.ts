@@ -9,7 +9,7 @@ import { type PressResult, pressResult } from './press-result.js';
 import type { PressSetup } from './press-setup.js';
 import { restBand, restWindow } from './rest.js';
 import { slipS } from './runs.js';
-import { type Band, type Seen, type Side, seeReading } from './sides.js';
+import { type Band, type Seen, seeReading } from './sides.js';
 import { noUpdates, type Updates, updateSeconds, updateSeen } from './update-interval.js';
 
 export interface PressTest {
@@ -21,8 +21,6 @@ export interface PressTest {
   readonly cue: { readonly cue: CueName; readonly fromS: number } | null;
   /** Readings since that cue and shortly before it, or the latest ones while none is in force. */
   readonly readings: readonly Reading[];
-  /** What the line showed before these. */
-  readonly before: Side | null;
   /** What the line showed before the first press. */
   readonly rest: CueWindow | null;
   /** Press and release by turns, beginning with a press. */
@@ -41,7 +39,6 @@ export const createPressTest = (setup: PressSetup): PressTest => ({
   updates: noUpdates,
   cue: null,
   readings: [],
-  before: null,
   rest: null,
   windows: [],
 });
@@ -95,7 +92,7 @@ const takeCue = (state: PressTest, cue: CueName, t: number): PressStep => {
     return { state: openWith(closed, cue, t) };
   }
   return {
-    state: { ...closed, before: null, readings: [] },
+    state: { ...closed, readings: [] },
     result: pressResult(closed.setup, closed.windows, closed.rest, paceOf(closed)),
   };
 };
@@ -115,24 +112,26 @@ const beginWindow = (state: PressTest, cue: CueName, t: number): PressTest => {
 const openWith = (state: PressTest, cue: CueName, t: number): PressTest => ({
   ...state,
   cue: { cue, fromS: t },
-  readings: lead(state.readings, t),
+  readings: lead(state, t),
 });
 
-/** The moments before a cue: enough to see a slip whole that began before it. */
-const lead = (readings: readonly Reading[], t: number): Reading[] =>
-  readings.filter((reading) => reading.t >= t - 2 * slipS);
+/** The moments before a cue: enough to see a slip whole that began before it, and how the line stood. */
+const lead = ({ readings, updates }: PressTest, t: number): Reading[] => {
+  const leadS = 2 * Math.max(slipS, updateSeconds(updates));
+  return readings.filter((reading) => reading.t >= t - leadS);
+};
 
 /** Reduces the window in force; whatever comes next starts from where it ended. */
 const closeWindow = (state: PressTest, t: number): PressTest => {
   if (state.cue === null) return state;
   const { cue, fromS } = state.cue;
-  const { before, updates, windows } = state;
+  const { updates, windows } = state;
   const isRest = windows.length === 0 && cue === 'release';
   const band = isRest ? (state.band ?? restBand(state.setup, state.readings)) : state.band;
   const seen = seenBy({ ...state, band }, state.readings);
   const updateS = updateSeconds(updates);
-  const window = reduceWindow({ cue, fromS, toS: t, seen, before, updateS }, paceOf(state));
-  const ended = { ...state, band, cue: null, before: window.ends };
+  const window = reduceWindow({ cue, fromS, toS: t, seen, updateS }, paceOf(state));
+  const ended = { ...state, band, cue: null };
   if (isRest) return { ...ended, rest: restWindow(seen, t, updateS) };
   return windows.length < 2 * mostCycles ? { ...ended, windows: [...windows, window] } : ended;
 };

@@ -50,6 +50,5 @@ export const restWindow = (
     value: isClear && values.length > 0 ? median(values) : null,
     answerS: null,
     locked: false,
-    ends: last.side,
   };
 };
