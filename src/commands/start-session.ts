@@ -9,7 +9,12 @@ import { openSession } from '../core/walk/open-session.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import type { Journal } from '../session/ports.js';
 import { createJournal } from '../store/journal-writer.js';
-import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
+import {
+  type Definition,
+  loadDriver,
+  loadDriverById,
+  loadProfile,
+} from '../store/load-definitions.js';
 import { resumeJournal } from '../store/resume-journal.js';
 import { newSessionPath } from '../store/session-paths.js';
 import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
@@ -98,7 +103,10 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
   }
   const state = rest.reduce<WalkState>(evolve, openWalk(opened));
   const link = options.link ?? opened.link;
-  const driver = driverFor(linkKind(link), options.driver ?? opened.driver?.id);
+  const driver =
+    options.driver === undefined && opened.driver !== null
+      ? loadDriverById(opened.driver.id)
+      : driverFor(linkKind(link), options.driver);
   const begin = (): Beginning => {
     const resumed: EventOf<'session-resumed'> = {
       type: 'session-resumed',

@@ -1,5 +1,5 @@
 // Values typed or piped, one a line, as a source of inputs. A typed value has no trace in time, so each line
-// stands for one whole touch: the value held for a second, then a lift of a second. `OL` is a touch that reads
+// stands for one whole touch: the value held for three seconds, then a lift of a second. `OL` is a touch that reads
 // overload and says so: the technician has looked, so it counts as the answer "open". Time is the feed's own,
 // moved on by the lines alone, so that the same lines always make the same walk.
 import type { Input } from '../core/inputs.js';
@@ -14,6 +14,9 @@ export interface TypedFeedOptions {
 
 /** Readings in a second of a typed touch, and of the lift after it. */
 const perSecond = 10;
+/** Long enough for a rounded value, which could be a meter on its way to a finer range. */
+const touchS = 3;
+const liftS = 1;
 
 export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
   let ticks = 0;
@@ -22,9 +25,12 @@ export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
   const now = (): number => ticks / perSecond;
   const give = (input: Input): void => take?.(input);
 
-  /** A second of one reading after another; the first belongs to the moment itself. */
-  const hold = (what: { value: number; resolution: number } | { overload: true }): void => {
-    for (let count = 0; count < perSecond; count += 1) {
+  /** One reading after another; the first belongs to the moment itself. */
+  const hold = (
+    seconds: number,
+    what: { value: number; resolution: number } | { overload: true },
+  ): void => {
+    for (let count = 0; count < seconds * perSecond; count += 1) {
       give({ kind: 'reading', reading: { t: now(), ...measure, ...what } });
       ticks += 1;
     }
@@ -38,11 +44,11 @@ export const createTypedFeed = ({ link, measure }: TypedFeedOptions): Feed => {
         : readTypedLine(frame.text, measure.function);
     switch (line.typed) {
       case 'value':
-        hold({ value: line.value, resolution: line.resolution });
-        hold({ overload: true });
+        hold(touchS, { value: line.value, resolution: line.resolution });
+        hold(liftS, { overload: true });
         return;
       case 'overload':
-        hold({ overload: true });
+        hold(liftS, { overload: true });
         give({ kind: 'act', t: now(), act: { act: 'open' } });
         return;
       case 'act':

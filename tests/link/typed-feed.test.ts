@@ -87,10 +87,10 @@ describe('typed values as a feed', () => {
     return inputs;
   };
 
-  it('should make each value a hold of a second and a lift of a second', async () => {
+  it('should make each value a hold of three seconds and a lift of a second', async () => {
     const inputs = await feedOf('389.6\n');
     const readings = inputs.flatMap((input) => (input.kind === 'reading' ? [input.reading] : []));
-    expect(readings).toHaveLength(20);
+    expect(readings).toHaveLength(40);
     expect(readings[0]).toEqual({
       t: 0,
       function: 'resistance',
@@ -98,14 +98,14 @@ describe('typed values as a feed', () => {
       value: 389.6,
       resolution: expect.closeTo(0.1, 12),
     });
-    expect(readings[9]).toMatchObject({ t: 0.9, value: 389.6 });
-    expect(readings[10]).toEqual({
-      t: 1,
+    expect(readings[29]).toMatchObject({ t: 2.9, value: 389.6 });
+    expect(readings[30]).toEqual({
+      t: 3,
       function: 'resistance',
       polarity: 'red-walks',
       overload: true,
     });
-    expect(readings.at(-1)).toMatchObject({ t: 1.9, overload: true });
+    expect(readings.at(-1)).toMatchObject({ t: 3.9, overload: true });
   });
 
   it('should answer "open" after an overload that was typed', async () => {
@@ -119,8 +119,8 @@ describe('typed values as a feed', () => {
       input.kind === 'act' ? [[input.t, input.act.act]] : [],
     );
     expect(acts).toEqual([
-      [2, 'next'],
-      [4, 'back'],
+      [4, 'next'],
+      [8, 'back'],
     ]);
     const times = inputs.map(inputTime);
     expect(times).toEqual([...times].sort((a, b) => a - b));
