@@ -13,7 +13,9 @@ export const detectAppearance = (env: Environment, depth: number): Appearance =>
 const coloursOf = (env: Environment, depth: number): Appearance['colours'] => {
   // https://no-color.org: any value that is not empty.
   if ((env.NO_COLOR ?? '') !== '' || env.TERM === 'dumb' || depth <= 1) return 'none';
-  return depth >= 8 ? 'full' : 'sixteen';
+  // A multiplexer may say less of itself than of the terminal it runs in.
+  const full = depth >= 24 || env.COLORTERM === 'truecolor' || env.COLORTERM === '24bit';
+  return full ? 'full' : depth >= 8 ? 'many' : 'sixteen';
 };
 
 /** `COLORFGBG` is "foreground;background" in the sixteen colours; 7 and 15 are the white ones. */

@@ -4,11 +4,13 @@ import type { Profile } from '../core/profile/profile-format.js';
 import type { Words } from '../core/words/words.js';
 import { App } from './app.js';
 import { detectAppearance } from './appearance.js';
+import type { Surroundings } from './context.js';
 import { keyMapWith } from './keys/key-map.js';
 import { listenToKeys } from './keys/keyboard.js';
+import { runLines } from './lines/run-lines.js';
 import { createScreenStore, type ScreenSession } from './live/screen-store.js';
 import { watchSize } from './live/terminal-size.js';
-import { inkOutput, takeTerminal } from './terminal.js';
+import { inkTerminal, takeTerminal } from './terminal.js';
 import { type Appearance, createTheme } from './theme.js';
 
 export interface ScreenOptions {
@@ -23,33 +25,64 @@ export interface ScreenOptions {
   readonly appearance?: Partial<Appearance>;
   /** Says the last cue again. */
   readonly repeat?: () => void;
+  /** Lines for a screen reader instead of a screen; absent: as INK_SCREEN_READER says. */
+  readonly screenReader?: boolean;
   readonly stdin?: NodeJS.ReadStream;
   readonly stdout?: NodeJS.WriteStream;
 }
 
 /** @throws RangeError when `keys` is no key map. */
 export const runScreen = async (options: ScreenOptions): Promise<void> => {
-  const { session, words, profile = null, simulated = false } = options;
-  const { stdin = process.stdin, stdout = process.stdout } = options;
+  const { session, stdin = process.stdin, stdout = process.stdout } = options;
   const keys = keyMapWith(options.keys ?? {});
-  const theme = createTheme({
+  const appearance = {
     ...detectAppearance(process.env, stdout.isTTY ? stdout.getColorDepth() : 1),
     ...options.appearance,
-  });
-  const store = createScreenStore({
-    session,
-    words,
-    keys,
-    repeat: options.repeat ?? (() => undefined),
-  });
-  const giveBack = takeTerminal(stdout);
+  };
   const stopSignals = quitOnSignals(session);
+  const shown: Shown = {
+    words: options.words,
+    profile: options.profile ?? null,
+    simulated: options.simulated ?? false,
+    repeat: options.repeat ?? (() => undefined),
+    session,
+    keys,
+    stdin,
+    stdout,
+  };
+  const reader = options.screenReader ?? process.env.INK_SCREEN_READER === 'true';
+  try {
+    if (reader) await showLines(shown, appearance);
+    else await showScreen(shown, appearance);
+  } finally {
+    stopSignals();
+  }
+};
+
+interface Shown extends Omit<Surroundings, 'theme'> {
+  readonly session: ScreenSession;
+  readonly repeat: () => void;
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream;
+}
+
+const showLines = (shown: Shown, { unicode }: Appearance): Promise<void> => {
+  const terminal = inkTerminal(shown.stdout, () => shown.session.act({ act: 'quit' }));
+  return runLines({ ...shown, unicode, write: (text) => void terminal.output.write(text) });
+};
+
+const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> => {
+  const { session, words, keys, profile, simulated, repeat, stdin, stdout } = shown;
+  const theme = createTheme(appearance);
+  const store = createScreenStore({ session, words, keys, repeat });
+  const giveBack = takeTerminal(stdout);
   const stopKeys = listenToKeys(stdin, store.press);
+  const terminal = inkTerminal(stdout, () => session.act({ act: 'quit' }));
   const surroundings = { words, theme, keys, profile, simulated };
   const instance = render(
     <App store={store} size={watchSize(stdout)} surroundings={surroundings} />,
     {
-      stdout: inkOutput(stdout),
+      stdout: terminal.output,
       exitOnCtrlC: false,
       patchConsole: false,
       incrementalRendering: false,
@@ -63,9 +96,10 @@ export const runScreen = async (options: ScreenOptions): Promise<void> => {
   } finally {
     store.stop();
     stopKeys();
+    // Ink writes its last frame once more when it goes; the screen it belongs to is left at once.
+    terminal.close();
     instance.unmount();
     giveBack();
-    stopSignals();
   }
 };
 

@@ -35,15 +35,34 @@ const eraseScrollback = '\u001b[3J';
 export const withoutScrollbackErase = (text: string): string =>
   text.replaceAll(eraseScrollback, '');
 
-/** A terminal as Ink may use it. */
-export const inkOutput = (output: NodeJS.WriteStream): NodeJS.WriteStream =>
-  new Proxy(output, {
+export interface InkTerminal {
+  readonly output: NodeJS.WriteStream;
+  /** From now on nothing more is written. */
+  close(): void;
+}
+
+/** A terminal as Ink may use it. One that has gone away is written to no more, and `gone` is called once. */
+export const inkTerminal = (output: NodeJS.WriteStream, gone: () => void): InkTerminal => {
+  let open = true;
+  // Stays for good: whoever writes to a terminal that is gone later must not bring the program down either.
+  output.on('error', () => {
+    if (open) gone();
+    open = false;
+  });
+  const proxy = new Proxy(output, {
     get(target, name) {
       if (name === 'write') {
         return (text: string | Uint8Array) =>
-          target.write(typeof text === 'string' ? withoutScrollbackErase(text) : text);
+          open && target.write(typeof text === 'string' ? withoutScrollbackErase(text) : text);
       }
       const value: unknown = Reflect.get(target, name, target);
       return typeof value === 'function' ? value.bind(target) : value;
     },
   });
+  return {
+    output: proxy,
+    close() {
+      open = false;
+    },
+  };
+};

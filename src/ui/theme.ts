@@ -1,5 +1,5 @@
 // Every colour, symbol and line character of the screens. Verdicts are told by word and symbol; colour only
-// helps. Three ways to colour (full, the terminal's sixteen, none), two backgrounds, and plain ASCII.
+// helps. Four ways to colour (full, 256, the terminal's sixteen, none), two backgrounds, and plain ASCII.
 import type { Verdict } from '../core/events.js';
 
 export interface Style {
@@ -10,7 +10,7 @@ export interface Style {
 }
 
 export interface Appearance {
-  readonly colours: 'full' | 'sixteen' | 'none';
+  readonly colours: 'full' | 'many' | 'sixteen' | 'none';
   readonly background: 'dark' | 'light';
   /** False: ASCII only. */
   readonly unicode: boolean;
@@ -29,6 +29,8 @@ export type Role =
 
 export interface Theme {
   readonly unicode: boolean;
+  /** Stands for the part of a large word that is not filled yet, where colour cannot tell; null where it can. */
+  readonly unfilled: string | null;
   readonly style: Readonly<Record<Role, Style>>;
   readonly verdict: Readonly<Record<Verdict, Style>>;
   readonly symbol: Readonly<Record<Verdict, string>>;
@@ -89,6 +91,36 @@ const light: Palette = {
   alarm: '#b84a12',
 };
 
+const many: Palette = {
+  normal: 'ansi256(79)',
+  low: 'ansi256(179)',
+  high: 'ansi256(141)',
+  short: 'ansi256(204)',
+  open: 'ansi256(209)',
+  unsure: 'ansi256(187)',
+  wobble: 'ansi256(75)',
+  unread: 'ansi256(244)',
+  accent: 'ansi256(223)',
+  quiet: 'ansi256(247)',
+  faint: 'ansi256(240)',
+  alarm: 'ansi256(209)',
+};
+
+const manyOnLight: Palette = {
+  normal: 'ansi256(29)',
+  low: 'ansi256(94)',
+  high: 'ansi256(62)',
+  short: 'ansi256(161)',
+  open: 'ansi256(166)',
+  unsure: 'ansi256(59)',
+  wobble: 'ansi256(25)',
+  unread: 'ansi256(244)',
+  accent: 'ansi256(58)',
+  quiet: 'ansi256(241)',
+  faint: 'ansi256(249)',
+  alarm: 'ansi256(166)',
+};
+
 const sixteen: Palette = {
   normal: 'cyan',
   low: 'yellow',
@@ -117,6 +149,12 @@ const sixteenOnLight: Palette = {
   alarm: 'red',
 };
 
+const palettes = {
+  full: { dark, light },
+  many: { dark: many, light: manyOnLight },
+  sixteen: { dark: sixteen, light: sixteenOnLight },
+} as const;
+
 const symbols: Readonly<Record<Verdict, string>> = {
   normal: '━',
   low: '▾',
@@ -140,19 +178,11 @@ const asciiSymbols: Readonly<Record<Verdict, string>> = {
 };
 
 export const createTheme = ({ colours, background, unicode }: Appearance): Theme => {
-  const palette =
-    colours === 'none'
-      ? null
-      : colours === 'sixteen'
-        ? background === 'dark'
-          ? sixteen
-          : sixteenOnLight
-        : background === 'dark'
-          ? dark
-          : light;
+  const palette = colours === 'none' ? null : palettes[colours][background];
   const paint = (name: keyof Palette): Style => (palette === null ? {} : { color: palette[name] });
   return {
     unicode,
+    unfilled: colours === 'none' ? (unicode ? '░' : '.') : null,
     style: {
       text: {},
       quiet: paint('quiet'),

@@ -4,6 +4,7 @@ import { engineeringPrefix } from '../measure/engineering-prefix.js';
 import { isBlank, isFault, isOverload, siUnit } from '../reading.js';
 import { inferResolution } from '../walk/accuracy.js';
 import type { WalkState } from '../walk/state.js';
+import { selectSubject } from './subject.js';
 
 export type Live =
   | {
@@ -13,6 +14,13 @@ export type Live =
       readonly value: number;
     }
   | { readonly kind: 'overload' | 'blank' | 'fault' | 'none' };
+
+/** The value to compare with the subject's limits, or null where the reading is none or is not the subject's. */
+export const selectCompared = (state: WalkState): number | null => {
+  const live = selectLive(state);
+  if (live.kind !== 'value') return null;
+  return state.contact.rest === null || selectSubject(state)?.judged === true ? live.value : null;
+};
 
 const mostDecimals = 6;
 

@@ -25,6 +25,8 @@ export type Status =
       readonly left: number | null;
     }
   | { readonly kind: 'waiting' }
+  /** The probe still rests on what belongs to the past. */
+  | { readonly kind: 'lift' }
   | { readonly kind: 'ground'; readonly which: 1 | 2 }
   | { readonly kind: 'finished' };
 
@@ -48,8 +50,9 @@ const selectTouch = (state: WalkState): Status => {
   }
   const touch = readTouch(state);
   switch (touch.phase) {
-    case 'air':
     case 'resting':
+      return { kind: 'lift' };
+    case 'air':
       return subject?.confirming
         ? { kind: 'again', verdict: subject.record.verdict }
         : { kind: 'waiting' };

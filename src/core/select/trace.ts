@@ -1,6 +1,6 @@
 // The last seconds of readings, each placed between the limits of the line it belonged to when it came: a
 // touch that settles inside its limits looks the same on every line. Pure; keeps no more than it may show.
-import type { Verdict } from '../events.js';
+import type { ExpectedBounds, Verdict } from '../events.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
 import { readTouch } from '../walk/capture.js';
 import type { WalkState } from '../walk/state.js';
@@ -59,10 +59,19 @@ export const addMark = (trace: Trace, mark: TraceMark): Trace => ({
 });
 
 const placeNow = (state: WalkState, value: number): number => {
-  const expected = selectSubject(state)?.planned.expected ?? null;
+  const expected = expectedNow(state);
   const place = placeOf(value, expected);
   if (place !== null) return place.at;
   if (state.contact.rest !== null) return placeFromLevel(value, state.contact.rest.level);
   const touch = readTouch(state);
   return placeFromLevel(value, 'level' in touch ? touch.level : value);
+};
+
+/** In the ground check what a ground pin reads is expected, whichever is touched. */
+const expectedNow = (state: WalkState): ExpectedBounds => {
+  const planned =
+    state.stage === 'ground-check'
+      ? state.plan.pins.find(({ kind }) => kind === 'ground')
+      : selectSubject(state)?.planned;
+  return planned?.expected ?? null;
 };

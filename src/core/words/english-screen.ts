@@ -41,7 +41,7 @@ export const englishScreen: ScreenWords = {
     charging: 'CHARGING',
     restless: 'RESTLESS',
     touch: 'TOUCH',
-    again: 'AGAIN',
+    lift: 'LIFT',
     ground: (which) => (which === 1 ? 'TOUCH GROUND' : 'ANOTHER'),
     paused: 'PAUSED',
     held: 'HELD',
@@ -52,7 +52,7 @@ export const englishScreen: ScreenWords = {
         case 'open':
           return `${pin} OPEN?`;
         case 'same-or-next':
-          return `${pin} ?`;
+          return 'WHICH PIN?';
         case 'shifted':
           return `${pin} SHIFTED?`;
       }
@@ -115,7 +115,6 @@ export const englishScreen: ScreenWords = {
     which === 1
       ? 'touch a ground pin with the walking lead'
       : 'lift, then touch another ground pin',
-  groundSkip: (key) => `${key} leaves the ground check out`,
   pinOne: 'pin 1',
   viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },
   beforeYouBegin: 'Before you begin',
@@ -137,9 +136,14 @@ export const englishScreen: ScreenWords = {
   learner: {
     title: 'Learn keys and pedals',
     press: (means) => `Press the key or pedal for: ${means}`,
-    keepsKey: 'enter keeps the present key',
-    skips: 'escape ends',
-    taken: (name, means) => `${name} is taken: ${means}`,
-    done: 'Keys learnt.',
+    hint: 'enter keeps the present key, escape ends here',
+    taken: (name, means) => `"${name}" is taken: ${means}`,
+    never: (name) => `"${name}" cannot be learnt`,
+  },
+  reader: {
+    reading: (reading) => `reads ${reading}`,
+    chosen: (at, total, line) => `${at} of ${total}: ${line}`,
+    prompt: (label) => `${label}: type it, then press enter; escape leaves it`,
+    left: 'Left.',
   },
 };

@@ -34,7 +34,7 @@ export interface ScreenWords {
     readonly charging: string;
     readonly restless: string;
     readonly touch: string;
-    readonly again: string;
+    readonly lift: string;
     ground(which: 1 | 2): string;
     readonly paused: string;
     readonly held: string;
@@ -78,7 +78,6 @@ export interface ScreenWords {
   groundStep(which: 1 | 2): string;
   /** A letter or two for the large contact while ground is looked for. */
   groundContact(which: 1 | 2): string;
-  groundSkip(key: string): string;
   readonly pinOne: string;
   readonly viewed: Readonly<Record<'plug' | 'receptacle', string>>;
   readonly beforeYouBegin: string;
@@ -99,9 +98,15 @@ export interface ScreenWords {
   readonly learner: {
     readonly title: string;
     press(means: string): string;
-    readonly keepsKey: string;
-    readonly skips: string;
+    readonly hint: string;
     taken(name: string, means: string): string;
-    readonly done: string;
+    never(name: string): string;
+  };
+  /** For a screen reader: lines instead of a screen. */
+  readonly reader: {
+    reading(reading: string): string;
+    chosen(at: number, total: number, line: string): string;
+    prompt(label: string): string;
+    readonly left: string;
   };
 }

@@ -3,7 +3,15 @@
 import { lowerLimitAt, upperLimitAt } from '../../core/select/scale.js';
 import type { Trace, TraceMark } from '../../core/select/trace.js';
 import type { Style, Theme } from '../theme.js';
-import { createDots, type Dots, dotCharacter, drawStroke, setDot } from './dots.js';
+import {
+  createDots,
+  type Dots,
+  dotCharacter,
+  drawStroke,
+  isBlank,
+  merged,
+  setDot,
+} from './dots.js';
 import { type Line, type Span, span } from './line.js';
 
 export interface ChartSize {
@@ -53,9 +61,10 @@ export const drawChart = (
     before = here;
   }
   const layers: readonly Layer[] = [
-    { dots: still, style: theme.style.still },
-    { dots: moving, style: theme.style.moving },
-    { dots: limits, style: theme.style.faint },
+    // A cell has one colour: where the reading came to rest within a cell, the whole cell rests.
+    { dots: still, drawn: merged(still, moving), style: theme.style.still },
+    { dots: moving, drawn: moving, style: theme.style.moving },
+    { dots: limits, drawn: limits, style: theme.style.faint },
   ];
   const lines = Array.from({ length: height }, (_, row) => layeredLine(layers, row, width, theme));
   return {
@@ -66,11 +75,14 @@ export const drawChart = (
 };
 
 interface Layer {
+  /** Where the layer shows. */
   readonly dots: Dots;
+  /** What it shows there. */
+  readonly drawn: Dots;
   readonly style: Style;
 }
 
-/** Of each cell only the uppermost layer shows: a cell has one colour. */
+/** Of each cell only the uppermost layer shows. */
 const layeredLine = (
   layers: readonly Layer[],
   row: number,
@@ -80,8 +92,9 @@ const layeredLine = (
   joinCells(
     Array.from({ length: width }, (_, column) => {
       for (const layer of layers) {
-        const text = dotCharacter(layer.dots, column, row, unicode);
-        if (text !== null) return { text, style: layer.style };
+        if (isBlank(layer.dots, column, row)) continue;
+        const text = dotCharacter(layer.drawn, column, row, unicode);
+        return { text, style: layer.style };
       }
       return { text: ' ', style: style.faint };
     }),

@@ -15,7 +15,7 @@ export const createDots = (columns: number, rows: number): Dots => ({
 });
 
 /** Bit of each dot in a Braille cell, by row and column. */
-const bits = [
+const bitOf = [
   [0x01, 0x08],
   [0x02, 0x10],
   [0x04, 0x20],
@@ -25,7 +25,7 @@ const bits = [
 /** Sets a dot; outside the canvas it does nothing. */
 export const setDot = ({ columns, rows, cells }: Dots, x: number, y: number): void => {
   if (x < 0 || y < 0 || x >= 2 * columns || y >= 4 * rows) return;
-  const bit = bits[y & 3]?.[x & 1] ?? 0;
+  const bit = bitOf[y & 3]?.[x & 1] ?? 0;
   const cell = (y >> 2) * columns + (x >> 1);
   cells[cell] = (cells[cell] ?? 0) | bit;
 };
@@ -56,15 +56,24 @@ export const drawStroke = (
   }
 };
 
-/** The character of a cell, or null where it is empty. */
+/** The dots of both, which are equally large. */
+export const merged = (one: Dots, other: Dots): Dots => ({
+  ...one,
+  cells: one.cells.map((bits, at) => bits | (other.cells[at] ?? 0)),
+});
+
+export const isBlank = ({ columns, cells }: Dots, column: number, row: number): boolean =>
+  (cells[row * columns + column] ?? 0) === 0;
+
+/** The character of a cell. */
 export const dotCharacter = (
   { columns, cells }: Dots,
   column: number,
   row: number,
   unicode: boolean,
-): string | null => {
+): string => {
   const value = cells[row * columns + column] ?? 0;
-  if (value === 0) return null;
+  if (value === 0) return ' ';
   if (unicode) return String.fromCharCode(0x2800 + value);
   const upper = (value & 0x1b) !== 0;
   const lower = (value & 0xe4) !== 0;

@@ -74,6 +74,7 @@ export const messageFor = (
     case 'charging':
     case 'restless':
     case 'waiting':
+    case 'lift':
     case 'ground':
     case 'finished':
       return null;

@@ -6,7 +6,6 @@ import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
 import { type Line, span, wrapText } from '../draw/line.js';
 import { printPicture } from '../draw/picture.js';
-import { shownKey } from '../keys/key-map.js';
 import { Rows } from './rows.js';
 
 const longestText = 300;
@@ -22,11 +21,7 @@ export const Ground = ({
 }): ReactElement => {
   const surroundings = useSurroundings();
   const roomy = rows >= 9;
-  const lines = [
-    ...stepLines(state, surroundings, roomy),
-    ...placeLines(surroundings, width),
-    ...(roomy ? [[]] : []),
-  ];
+  const lines = [...stepLines(state, surroundings, roomy), ...placeLines(surroundings, width)];
   return (
     <Rows
       lines={[...lines, ...cautionLines(surroundings, width, rows - lines.length)]}
@@ -37,7 +32,7 @@ export const Ground = ({
 
 const stepLines = (
   { grounds }: WalkState,
-  { theme, words, keys }: Surroundings,
+  { theme, words }: Surroundings,
   roomy: boolean,
 ): readonly Line[] => {
   const which = grounds === 0 ? 1 : 2;
@@ -48,15 +43,9 @@ const stepLines = (
     drawing === null
       ? []
       : printPicture(drawing, theme.unicode).map((text) => [span(` ${text}`, theme.style.accent)]);
-  const skip = shownKey(keys, 'skip');
   return [
     ...word,
-    ...(roomy ? [[]] : []),
-    [
-      span(` ${screen.groundOf(which)}: `, theme.style.quiet),
-      span(step, theme.style.strong),
-      span(skip === null ? '' : `   ${screen.groundSkip(skip)}`, theme.style.quiet),
-    ],
+    [span(` ${screen.groundOf(which)}: `, theme.style.quiet), span(step, theme.style.strong)],
   ];
 };
 

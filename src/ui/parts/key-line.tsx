@@ -17,6 +17,7 @@ export const KeyLine = ({
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
   const asked = keysAskedFor(state);
+  const gap = width < 60 ? '' : ' ';
   const entries: Entry[] = [];
   let room = width - 1;
   for (const act of byUse(state, asked)) {
@@ -26,7 +27,7 @@ export const KeyLine = ({
     const label = goesOn ? words.screen.resume : words.screen.key[act];
     const line: Line = asked.has(act)
       ? [...chip(`${key} ${label}`, theme.style.notice, theme), span(' ')]
-      : [span(` ${key}`, theme.style.accent), span(` ${label} `, theme.style.quiet)];
+      : [span(` ${key}`, theme.style.accent), span(` ${label}${gap}`, theme.style.quiet)];
     if (widthOf(line) > room) continue;
     room -= widthOf(line);
     entries.push({ act, line });
@@ -62,7 +63,7 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
 
 const usefulKeys = ({ stage, question }: WalkState): readonly ScreenAct[] => {
   if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
-  const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'skip', 'retake', 'keys', 'quit'];
+  const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'keys', 'quit', 'skip', 'retake'];
   const asking: readonly ScreenAct[] = question === null ? [] : ['dismiss'];
   return [...asking, ...walking, 'pause', 'note', 'go-to', 'review', 'repeat'];
 };

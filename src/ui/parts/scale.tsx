@@ -1,7 +1,7 @@
 // What is expected of the line and where the reading lies between its limits.
 import type { ReactElement } from 'react';
 import { siUnit } from '../../core/reading.js';
-import { selectLive } from '../../core/select/live.js';
+import { selectCompared } from '../../core/select/live.js';
 import { selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
@@ -18,11 +18,10 @@ export const Scale = ({
   const { theme, words } = useSurroundings();
   const subject = selectSubject(state);
   if (subject === null) return <Rows lines={[]} height={3} />;
-  const live = selectLive(state);
   const view = {
     expected: subject.planned.expected,
     unit: siUnit(state.plan.function),
-    value: live.kind === 'value' ? live.value : null,
+    value: selectCompared(state),
     style: subject.judged ? theme.verdict[subject.record.verdict] : theme.style.accent,
     width,
   };

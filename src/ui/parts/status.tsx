@@ -30,9 +30,12 @@ const statusLines = (status: StatusView, words: Words, theme: Theme): readonly L
   return printPicture(drawing, theme.unicode).map((row) => [
     span(' '),
     span(row.slice(0, at), style),
-    span(row.slice(at), theme.style.faint),
+    span(unfilled(row.slice(at), theme), theme.style.faint),
   ]);
 };
+
+const unfilled = (text: string, { unfilled: mark }: Theme): string =>
+  mark === null ? text : text.replace(/\S/gu, mark);
 
 export interface Word {
   readonly text: string;
@@ -65,6 +68,8 @@ export const wordFor = (status: StatusView, { screen, verdict }: Words, theme: T
       return whole(large.restless, theme.verdict.wobble);
     case 'waiting':
       return whole(large.touch, theme.style.faint);
+    case 'lift':
+      return whole(large.lift, theme.style.quiet);
     case 'ground':
       return whole(large.ground(status.which), theme.style.accent);
     case 'finished':

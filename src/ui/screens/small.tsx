@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import { siUnit } from '../../core/reading.js';
 import { selectProgress } from '../../core/select/findings.js';
-import { selectLive } from '../../core/select/live.js';
+import { selectCompared } from '../../core/select/live.js';
 import { placeOf } from '../../core/select/scale.js';
 import { type Status, selectStatus } from '../../core/select/status.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
@@ -117,8 +117,8 @@ const lowerLines = (
       : [first];
   }
   const { expected } = subject.planned;
-  const live = selectLive(state);
-  const place = live.kind === 'value' ? placeOf(live.value, expected) : null;
+  const value = selectCompared(state);
+  const place = value === null ? null : placeOf(value, expected);
   const scale: Line =
     expected === null || expected === 'overload'
       ? [span(` ${shownExpected(expected, siUnit(state.plan.function), words)}`, theme.style.quiet)]

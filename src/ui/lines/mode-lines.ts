@@ -1,0 +1,59 @@
+// What a change of mode says in lines: prompts, echoes of what is typed, the chosen finding, the page of keys.
+import { selectFindings } from '../../core/select/findings.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { shownValue } from '../../core/words/describe.js';
+import { screenActs } from '../../core/words/screen-words.js';
+import type { Words } from '../../core/words/words.js';
+import { type KeyMap, shownKey } from '../keys/key-map.js';
+import type { Mode } from '../mode.js';
+
+export const modeLines = (
+  before: Mode,
+  now: Mode,
+  state: WalkState,
+  words: Words,
+  keys: KeyMap,
+): readonly string[] => {
+  if (before === now) return [];
+  const { screen } = words;
+  switch (now.mode) {
+    case 'walk':
+      return before.mode === 'walk' ? [] : [screen.reader.left];
+    case 'keys':
+      return [
+        ...screenActs.map((act) => `${keys[act].join(', ')}: ${screen.keyMeans[act]}`),
+        screen.anyKeyBack,
+      ];
+    case 'leaving':
+      return before.mode === 'leaving' ? [] : [screen.quitAsk(shownKey(keys, 'quit') ?? '')];
+    case 'review':
+      return reviewLines(before, now.choice, state, words);
+    case 'go-to':
+      if (before.mode !== 'go-to') return [screen.reader.prompt(screen.goTo)];
+      return now.wrong === null ? [now.text] : [screen.noPin(now.wrong)];
+    case 'note':
+      return [
+        before.mode === 'note'
+          ? now.text
+          : screen.reader.prompt(now.pin === null ? screen.note : screen.noteAt(now.pin)),
+      ];
+  }
+};
+
+const reviewLines = (
+  before: Mode,
+  choice: number,
+  state: WalkState,
+  words: Words,
+): readonly string[] => {
+  const { screen } = words;
+  const findings = selectFindings(state);
+  const heading = `${screen.title.review}: ${findings.length}`;
+  const entering = before.mode === 'review' ? [] : [heading];
+  const found = findings[Math.min(choice, findings.length - 1)];
+  if (found === undefined) return [...entering, screen.allNormal];
+  const { pin, line, verdict } = found;
+  const value = verdict === 'unread' ? '' : ` ${shownValue(state, pin, words)}`;
+  const entry = `${pin} ${line}${value}, ${words.verdict[verdict]}`;
+  return [...entering, screen.reader.chosen(choice + 1, findings.length, entry)];
+};

@@ -1,0 +1,69 @@
+// The walk for a screen reader: every change is a line, nothing is ever drawn over, the keys are the same.
+
+import { describe } from '../../core/words/describe.js';
+import type { Words } from '../../core/words/words.js';
+import { plainLetters } from '../draw/plain-letters.js';
+import type { KeyMap } from '../keys/key-map.js';
+import { type KeyInput, listenToKeys } from '../keys/keyboard.js';
+import type { Key } from '../keys/parse-keys.js';
+import type { ScreenSession } from '../live/screen-store.js';
+import { type Mode, pressKey, walkMode } from '../mode.js';
+import { modeLines } from './mode-lines.js';
+import { placeLine } from './place-line.js';
+
+export interface LinesParts {
+  readonly session: ScreenSession;
+  readonly words: Words;
+  readonly keys: KeyMap;
+  readonly simulated: boolean;
+  readonly unicode: boolean;
+  readonly repeat: () => void;
+  readonly stdin: KeyInput;
+  readonly write: (text: string) => void;
+}
+
+export const runLines = async (parts: LinesParts): Promise<void> => {
+  const { session, words, keys } = parts;
+  const say = (line: string): void => parts.write(`${parts.unicode ? line : plainLetters(line)}\n`);
+  let mode: Mode = walkMode;
+  let trouble = session.trouble;
+  let { stage } = session.state;
+
+  const change = (next: Mode): void => {
+    for (const line of modeLines(mode, next, session.state, words, keys)) say(line);
+    mode = next;
+  };
+  const press = (key: Key): void => {
+    const step = pressKey(mode, key, session.state, keys);
+    change(step.mode);
+    for (const act of step.acts) session.act(act);
+    if (step.repeat !== true) return;
+    say(placeLine(session.state, words));
+    parts.repeat();
+  };
+
+  session.follow((event) => {
+    const line = describe(event, session.state, words);
+    if (line !== null) say(line);
+  });
+  const unwatch = session.onChange(() => {
+    if (session.trouble !== trouble) {
+      trouble = session.trouble;
+      say(words.file(trouble === null ? 'writable' : 'blocked', trouble ?? ''));
+    }
+    const now = session.state.stage;
+    const finishes = now === 'finished' && stage === 'walking' && mode.mode === 'walk';
+    stage = now;
+    if (finishes) change({ mode: 'review', choice: 0 });
+  });
+
+  if (parts.simulated) say(words.simulated);
+  say(placeLine(session.state, words));
+  const stopKeys = listenToKeys(parts.stdin, press);
+  try {
+    await session.ended;
+  } finally {
+    unwatch();
+    stopKeys();
+  }
+};
