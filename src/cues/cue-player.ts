@@ -37,8 +37,6 @@ export interface CuePlayerSetup {
 export interface CuePlayer {
   /** @param state the state after the event, or after all that was decided with it. */
   follow(event: WalkEvent, state: WalkState): void;
-  /** Sounds a cue that no event brings, at once. */
-  give(cue: Cue): void;
   /** Sounds again what sounded last. */
   repeat(): void;
   /** Ends the sound, or lets a finished walk's last words end first; then removes every file. */
@@ -50,7 +48,6 @@ const lastWordsS = 6;
 
 const silent: CuePlayer = {
   follow: () => undefined,
-  give: () => undefined,
   repeat: () => undefined,
   close: () => Promise.resolve(),
 };
@@ -98,10 +95,6 @@ export const createCuePlayer = (setup: CuePlayerSetup): CuePlayer => {
       }
       gathered.cues.push(cue);
       gathered.state = state;
-    },
-    give: (cue) => {
-      soundGathered();
-      sound(momentOf([cue]));
     },
     repeat: () => {
       soundGathered();

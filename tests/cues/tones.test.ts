@@ -119,12 +119,16 @@ describe('tones', () => {
     expect(r.heard().map(({ what }) => what)).toEqual(['high-again', 'high-again', 'high-again']);
   });
 
-  it('should sound a cue that no event brings', async () => {
+  it('should cut whatever sounds for the cue of a paced test', async () => {
     const r = rehearse({ mode: 'tones' });
     await r.pass(0.1);
-    r.player.give({ kind: 'press', ...sheet.press, speech: 'press' });
+    r.tell(held);
+    await r.pass(0.05);
+    r.tell({ type: 'cue-given', t: 2, cue: 'press' });
     await r.pass(0.5);
-    expect(r.heard().map(({ what }) => what)).toEqual(['press']);
+    const [alarm, press] = r.heard();
+    expect([alarm?.run.how, press?.what, press?.run.how]).toEqual(['killed', 'press', 'well']);
+    expect((press?.run.fromS ?? 0) - 0.15).toBeLessThan(0.003);
   });
 
   it('should wait with a cue until a player has been found', async () => {

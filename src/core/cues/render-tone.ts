@@ -1,9 +1,9 @@
 // Turns a tone into sound. Every note rises and falls along a raised cosine, so that nothing clicks, and stays
 // well below full scale, so that nothing startles.
-import type { Note, Tone } from './tone.js';
+import { type Note, type Tone, toneMs } from './tone.js';
 
-/** Peak of the fundamental as a share of full scale: -11 dB. */
-const loudness = 0.28;
+/** Peak of the fundamental as a share of full scale, -14 dB: near what a voice has. */
+const loudness = 0.2;
 /** A second harmonic lets a small loudspeaker carry the low notes. */
 const secondHarmonic = 0.2;
 const edgeS = 0.006;
@@ -25,7 +25,7 @@ export const renderTone = (tone: Tone, sampleRate: number): Int16Array => {
     ms += note.ms + note.restMs;
     return { note, first, after };
   });
-  const samples = new Int16Array(placed.at(-1)?.after ?? 0);
+  const samples = new Int16Array(Math.round((toneMs(tone) * sampleRate) / 1000));
   for (const { note, first, after } of placed) {
     for (let i = first; i < after; i += 1) {
       samples[i] = Math.round(32767 * noteAt(note, (i - first) / sampleRate));

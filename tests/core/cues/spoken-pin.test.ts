@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { spokenPin } from '../../../src/core/cues/spoken-pin.js';
 import { englishSpoken } from '../../../src/core/words/english-spoken.js';
+import { anyText } from './any-text.js';
 
 describe('spokenPin', () => {
   it.each([
@@ -36,7 +37,7 @@ describe('spokenPin', () => {
 
   it('should say something short and plain of any name', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 60 }), (pin) => {
+      fc.property(anyText(60), (pin) => {
         expect(spokenPin(pin, englishSpoken)).toMatch(/^[A-Za-z][A-Za-z -]{0,300}$/u);
       }),
       { seed: 5 },
