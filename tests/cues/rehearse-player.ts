@@ -1,7 +1,8 @@
 // A cue player whose processes are recorded instead of started, and what it takes to listen to it.
-import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
 import { renderTone } from '../../src/core/cues/render-tone.js';
 import { sheet } from '../../src/core/cues/sheet.js';
 import { wavOf } from '../../src/core/cues/wav.js';
@@ -87,6 +88,7 @@ export const rehearse = (
   const rings: number[] = [];
   const said: string[] = [];
   const parent = mkdtempSync(join(tmpdir(), 'pinwalk-test-'));
+  onTestFinished(() => rmSync(parent, { recursive: true, force: true }));
   const names = new Map<Run, string>();
   let folder = '';
   const cuePlayer = createCuePlayer({
