@@ -5,6 +5,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type RunningSession, runSession } from '../session/run-session.js';
 import { accuracyOptions } from './accuracy-option.js';
 import { chooseFace, type FaceOptions } from './face.js';
+import { guideAtTerminal } from './guide-terminal.js';
 import { linkKind, openFeed } from './open-feed.js';
 import { reportEnd } from './report-end.js';
 import { showSession } from './show-session.js';
@@ -19,6 +20,8 @@ interface WalkOptions extends StartOptions, FaceOptions {
 
 const examples = `
 Examples:
+  pinwalk walk
+      asks for the meter, its driver and the connector
   pinwalk walk --link virtual:demo
       the demo board on the virtual bench; no meter needed
   pinwalk walk --link serial:/dev/ttyUSB0?baud=9600 --driver stream-value-unit --profile demo
@@ -61,13 +64,20 @@ export const walkCommand = (): Command =>
     .addHelpText('after', examples)
     .action(walk);
 
-const walk = async (options: WalkOptions): Promise<void> => {
+const walk = async (given: WalkOptions): Promise<void> => {
   const clock = createMonotonicClock();
+  const terminal = {
+    output: process.stdout.isTTY === true,
+    input: process.stdin.isTTY === true,
+  };
+  const canAsk = terminal.output && terminal.input && !given.json && !given.plain;
+  const isAsked = given.link === undefined && given.resume === undefined && canAsk;
+  const options = isAsked ? { ...given, ...(await guideAtTerminal(given)) } : given;
   const preparation = prepareSession(options);
   const { link, profile, measure, driver } = preparation;
   const face = chooseFace(options, {
-    output: process.stdout.isTTY === true,
-    input: process.stdin.isTTY === true && linkKind(link) !== 'stdin',
+    output: terminal.output,
+    input: terminal.input && linkKind(link) !== 'stdin',
   });
   let session: RunningSession | null = null;
   let badLog: string | null = null;

@@ -1,5 +1,6 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
+import { englishGuide } from './english-guide.js';
 import { englishScreen } from './english-screen.js';
 import { englishSpoken } from './english-spoken.js';
 import type { Words } from './words.js';
@@ -19,6 +20,7 @@ const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : '
 
 export const english: Words = {
   language: 'en',
+  guide: englishGuide,
   verdict,
   measure: {
     resistance: 'resistance to ground',

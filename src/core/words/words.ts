@@ -3,11 +3,13 @@
 import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, LinkChange } from '../inputs.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
+import type { GuideWords } from './guide-words.js';
 import type { ScreenWords } from './screen-words.js';
 import type { SpokenWords } from './spoken-words.js';
 
 export interface Words {
   readonly language: string;
+  readonly guide: GuideWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;
