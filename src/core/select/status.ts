@@ -2,7 +2,7 @@
 // question, a verdict, and only then how the touch is coming along.
 import type { HoldReason, Question, Verdict } from '../events.js';
 import { readTouch } from '../walk/capture.js';
-import type { WalkState } from '../walk/state.js';
+import { indexOfPin, type WalkState } from '../walk/state.js';
 import { selectSubject } from './subject.js';
 
 export type Status =
@@ -12,7 +12,13 @@ export type Status =
       readonly reason: 'asked' | 'link-lost' | 'meter-silent' | 'file-blocked';
     }
   | { readonly kind: 'held'; readonly reason: HoldReason; readonly detail: string }
-  | { readonly kind: 'question'; readonly question: Question; readonly pin: string }
+  | {
+      readonly kind: 'question';
+      readonly question: Question;
+      readonly pin: string;
+      /** A good board reads overload at this pin. */
+      readonly expectedOverload: boolean;
+    }
   /** The probe rests on a judged pin. */
   | { readonly kind: 'judged'; readonly verdict: Verdict; readonly confirming: boolean }
   /** In the air, with a verdict that waits for its repeat touch. */
@@ -37,7 +43,8 @@ export const selectStatus = (state: WalkState, trouble: string | null): Status =
   if (state.stage === 'finished' || state.stage === 'closed') return { kind: 'finished' };
   if (state.question !== null) {
     const { question, pin } = state.question;
-    return { kind: 'question', question, pin };
+    const expectedOverload = state.plan.pins[indexOfPin(state, pin)]?.expected === 'overload';
+    return { kind: 'question', question, pin, expectedOverload };
   }
   if (state.stage === 'ground-check') return { kind: 'ground', which: state.grounds === 0 ? 1 : 2 };
   return selectTouch(state);

@@ -76,11 +76,14 @@ export const englishScreen: ScreenWords = {
   lift: 'lift',
   confirm: (next) => `touch it again to confirm, or ${next} to take it`,
   confirmShort: (next) => `touch again, or ${next}`,
-  question: (question, pin, keys) => {
+  refused: (act, reason) => `${act}: ${reason}`,
+  question: (question, pin, keys, expectedOverload) => {
     switch (question) {
       case 'open':
         return [
-          `Nothing is read at pin ${pin}. Is the line open?`,
+          expectedOverload
+            ? `Nothing is read at pin ${pin}, and nothing should be. Is it so?`
+            : `Nothing is read at pin ${pin}. Is the line open?`,
           `Answer ${keys.open}, or tap ground twice. Probing goes on as before.`,
         ];
       case 'same-or-next':
@@ -128,8 +131,7 @@ export const englishScreen: ScreenWords = {
   noteAt: (pin) => `Note at pin ${pin}`,
   noPin: (pin) => `there is no pin "${pin}"`,
   promptKeys: 'enter takes it, escape leaves it',
-  quitAsk: (key) =>
-    `Leave the walk? It is saved and can be resumed. ${key} again leaves, any other key stays.`,
+  quitAsk: (key) => `Leave? Everything is saved. "${key}" again leaves, any other key stays.`,
   anyKeyBack: 'any key goes back',
   tooSmall: (columns, rows) => `make the terminal at least ${columns} by ${rows}`,
   place: (at, total) => `${at} of ${total}`,

@@ -1,5 +1,6 @@
 // What the screens say beyond the events' own lines. Short: every text here has to fit a narrow terminal.
 import type { HoldReason, Question } from '../events.js';
+import type { ActName } from '../inputs.js';
 
 /** What a key can do on the screen. */
 export const screenActs = [
@@ -67,7 +68,9 @@ export interface ScreenWords {
     question: Question,
     pin: string,
     keys: { open: string; next: string; dismiss: string },
+    expectedOverload: boolean,
   ): readonly string[];
+  refused(act: ActName, reason: string): string;
   held(reason: HoldReason, detail: string): readonly string[];
   paused(
     reason: 'asked' | 'link-lost' | 'meter-silent' | 'file-blocked',

@@ -1,4 +1,5 @@
-// What a change of mode says in lines: prompts, echoes of what is typed, the chosen finding, the page of keys.
+// What a change of mode says in lines: prompts, the chosen finding, the page of keys. What is typed is echoed
+// elsewhere, character by character.
 import { selectFindings } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownValue } from '../../core/words/describe.js';
@@ -18,7 +19,7 @@ export const modeLines = (
   const { screen } = words;
   switch (now.mode) {
     case 'walk':
-      return before.mode === 'walk' ? [] : [screen.reader.left];
+      return [];
     case 'keys':
       return [
         ...screenActs.map((act) => `${keys[act].join(', ')}: ${screen.keyMeans[act]}`),
@@ -30,13 +31,10 @@ export const modeLines = (
       return reviewLines(before, now.choice, state, words);
     case 'go-to':
       if (before.mode !== 'go-to') return [screen.reader.prompt(screen.goTo)];
-      return now.wrong === null ? [now.text] : [screen.noPin(now.wrong)];
+      return now.wrong === null ? [] : [screen.noPin(now.wrong)];
     case 'note':
-      return [
-        before.mode === 'note'
-          ? now.text
-          : screen.reader.prompt(now.pin === null ? screen.note : screen.noteAt(now.pin)),
-      ];
+      if (before.mode === 'note') return [];
+      return [screen.reader.prompt(now.pin === null ? screen.note : screen.noteAt(now.pin))];
   }
 };
 
@@ -56,4 +54,16 @@ const reviewLines = (
   const value = verdict === 'unread' ? '' : ` ${shownValue(state, pin, words)}`;
   const entry = `${pin} ${line}${value}, ${words.verdict[verdict]}`;
   return [...entering, screen.reader.chosen(choice + 1, findings.length, entry)];
+};
+
+/** What has been typed since: more text, or all that is left of it after some was taken away. */
+export const typedSince = (
+  before: Mode,
+  now: Mode,
+): { readonly more: string } | { readonly left: string } | null => {
+  if (!('text' in before && 'text' in now) || before.mode !== now.mode) return null;
+  if (now.text === before.text || (now.mode === 'go-to' && now.wrong !== null)) return null;
+  return now.text.startsWith(before.text)
+    ? { more: now.text.slice(before.text.length) }
+    : { left: now.text };
 };

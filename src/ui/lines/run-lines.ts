@@ -8,7 +8,7 @@ import { type KeyInput, listenToKeys } from '../keys/keyboard.js';
 import type { Key } from '../keys/parse-keys.js';
 import type { ScreenSession } from '../live/screen-store.js';
 import { type Mode, pressKey, walkMode } from '../mode.js';
-import { modeLines } from './mode-lines.js';
+import { modeLines, typedSince } from './mode-lines.js';
 import { placeLine } from './place-line.js';
 
 export interface LinesParts {
@@ -24,17 +24,35 @@ export interface LinesParts {
 
 export const runLines = async (parts: LinesParts): Promise<void> => {
   const { session, words, keys } = parts;
-  const say = (line: string): void => parts.write(`${parts.unicode ? line : plainLetters(line)}\n`);
+  const shown = (text: string): string => (parts.unicode ? text : plainLetters(text));
+  /** What is being typed stands on a line of its own, which the next thing said must not run into. */
+  let typing = false;
+  const say = (line: string): void => {
+    parts.write(`${typing ? '\n' : ''}${shown(line)}\n`);
+    typing = false;
+  };
+  const echo = (text: string): void => {
+    parts.write(shown(text));
+    typing = true;
+  };
   let mode: Mode = walkMode;
   let trouble = session.trouble;
   let { stage } = session.state;
 
   const change = (next: Mode): void => {
     for (const line of modeLines(mode, next, session.state, words, keys)) say(line);
+    const typed = typedSince(mode, next);
+    if (typed !== null && 'more' in typed) echo(typed.more);
+    else if (typed !== null) {
+      if (typing) say('');
+      echo(typed.left);
+    }
     mode = next;
   };
   const press = (key: Key): void => {
     const step = pressKey(mode, key, session.state, keys);
+    const acted = step.acts.length > 0 || step.repeat === true;
+    if (mode.mode !== 'walk' && step.mode.mode === 'walk' && !acted) say(words.screen.reader.left);
     change(step.mode);
     for (const act of step.acts) session.act(act);
     if (step.repeat !== true) return;

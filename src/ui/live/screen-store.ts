@@ -111,7 +111,10 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     }
     if (shownElsewhere.has(event.type)) return;
     if (event.type === 'act-taken' && event.act !== 'note') return;
-    const text = describe(event, state, words);
+    const text =
+      event.type === 'act-refused'
+        ? words.screen.refused(event.act, event.reason)
+        : describe(event, state, words);
     if (text === null || (said?.urgent && isFresh(said, event.t) && !urgent.has(event.type)))
       return;
     said = { text, t: event.t, urgent: urgent.has(event.type) };

@@ -61,11 +61,12 @@ export const messageFor = (
     case 'question':
       return {
         large: large.question(status.question, status.pin),
-        sentences: screen.question(status.question, status.pin, {
-          open: key('open'),
-          next: key('next'),
-          dismiss: key('dismiss'),
-        }),
+        sentences: screen.question(
+          status.question,
+          status.pin,
+          { open: key('open'), next: key('next'), dismiss: key('dismiss') },
+          status.expectedOverload,
+        ),
         style: theme.style.alarm,
       };
     case 'judged':

@@ -1,11 +1,11 @@
 // The verdicts so far, counted, and the last one.
 import type { ReactElement } from 'react';
-import { selectPin, selectProgress } from '../../core/select/findings.js';
+import { type Finding, selectPin, selectProgress } from '../../core/select/findings.js';
 import type { TraceMark } from '../../core/select/trace.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownValue } from '../../core/words/describe.js';
-import { useSurroundings } from '../context.js';
-import { type Span, span, spread } from '../draw/line.js';
+import { type Surroundings, useSurroundings } from '../context.js';
+import { type Line, type Span, span, spread, widthOf } from '../draw/line.js';
 import { Row } from './rows.js';
 
 export const Tally = ({
@@ -17,7 +17,8 @@ export const Tally = ({
   readonly last: TraceMark | undefined;
   readonly width: number;
 }): ReactElement => {
-  const { theme, words } = useSurroundings();
+  const surroundings = useSurroundings();
+  const { theme, words } = surroundings;
   const { counts, left } = selectProgress(state);
   const begin: Span[] = [span(' ')];
   for (const [verdict, n] of counts) {
@@ -27,19 +28,31 @@ export const Tally = ({
     );
   }
   if (left > 0) begin.push(span(words.screen.left(left), theme.style.quiet));
-  const end: Span[] = [];
   const found = last === undefined ? null : selectPin(state, indexOf(state, last.pin));
-  if (found !== null && found.verdict !== 'unread') {
-    const { pin, line, verdict } = found;
-    end.push(
-      span(
-        `${words.screen.last} ${pin} ${line} ${shownValue(state, pin, words)} `,
-        theme.style.quiet,
-      ),
-      span(`${theme.symbol[verdict]} ${words.verdict[verdict]} `, theme.verdict[verdict]),
-    );
-  }
-  return <Row line={spread(begin, end, width, theme)} />;
+  const room = width - widthOf(begin) - 1;
+  const end = found === null ? [] : lastLines(found, state, surroundings);
+  return (
+    <Row line={spread(begin, end.find((line) => widthOf(line) <= room) ?? [], width, theme)} />
+  );
+};
+
+/** The last verdict, in full and in shorter forms. */
+const lastLines = (
+  { pin, line, verdict }: Finding,
+  state: WalkState,
+  { theme, words }: Surroundings,
+): readonly Line[] => {
+  if (verdict === 'unread') return [];
+  const symbol = span(`${theme.symbol[verdict]} `, theme.verdict[verdict]);
+  const word = span(`${words.verdict[verdict]} `, theme.verdict[verdict]);
+  const said = (...parts: readonly string[]): Span =>
+    span(`${[words.screen.last, ...parts].join(' ')} `, theme.style.quiet);
+  const value = shownValue(state, pin, words);
+  return [
+    [said(pin, line, value), symbol, word],
+    [said(pin, value), symbol, word],
+    [said(pin), symbol, word],
+  ];
 };
 
 const indexOf = (state: WalkState, pin: string): number =>
