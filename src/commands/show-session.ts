@@ -1,7 +1,10 @@
 // Puts a running session before its user in the chosen face, and returns when it has ended.
+
 import type { Numbered } from '../core/events.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
+import { type CueMode, type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
+import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';
 import type { Face } from './face.js';
 import { printJson, printPlain } from './print-events.js';
@@ -14,14 +17,24 @@ export interface Shown {
   readonly readings: boolean;
   readonly profile: Profile;
   readonly simulated: boolean;
+  readonly cues: CueMode;
+  readonly clock: Clock;
 }
 
 export const showSession = async (shown: Shown): Promise<void> => {
+  const cues = soundCues(shown);
+  try {
+    await show(shown, cues);
+  } finally {
+    await cues.close();
+  }
+};
+
+const show = async (shown: Shown, { repeat }: CuePlayer): Promise<void> => {
   const { session, face, events, readings, profile, simulated } = shown;
-  const words = english;
   if (face === 'screen') {
     const { runScreen } = await import('../ui/run-screen.js');
-    const ended = runScreen({ session, words, profile, simulated });
+    const ended = runScreen({ session, words, profile, simulated, repeat });
     session.start();
     await ended;
     return;
@@ -36,6 +49,39 @@ export const showSession = async (shown: Shown): Promise<void> => {
   session.start();
   await session.ended;
   stop();
+};
+
+const words = english;
+
+/** Everything that happens is also heard, the beginning included. */
+const soundCues = ({ session, events, cues: mode, clock, face }: Shown): CuePlayer => {
+  const notices: string[] = [];
+  const player = createCuePlayer({
+    mode,
+    words,
+    clock,
+    bell: () => void process.stdout.write('\x07'),
+    says: (text) => {
+      if (face === 'screen') notices.push(text);
+      else process.stderr.write(`${text}\n`);
+    },
+  });
+  for (const event of events) player.follow(event, session.state);
+  session.follow((event) => player.follow(event, session.state));
+  let trouble: string | null = null;
+  session.onChange(() => {
+    if (session.trouble !== null && trouble === null) {
+      const { t } = session.state;
+      const detail = session.trouble;
+      player.follow({ type: 'file-changed', t, change: 'blocked', detail }, session.state);
+    }
+    trouble = session.trouble;
+  });
+  // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
+  void session.ended.then(() => {
+    for (const notice of notices) process.stderr.write(`${notice}\n`);
+  });
+  return player;
 };
 
 /** Ctrl-C and a plain kill close the session as "q" would. */

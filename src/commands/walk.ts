@@ -1,6 +1,7 @@
 // `walk`: the job on one board, live.
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { measureFunctions, polarities } from '../core/reading.js';
+import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type RunningSession, runSession } from '../session/run-session.js';
 import { accuracyOptions } from './accuracy-option.js';
@@ -16,6 +17,7 @@ interface WalkOptions extends StartOptions, FaceOptions {
   readonly logPace: 'real-time' | 'fast';
   readonly readings?: boolean;
   readonly stay?: boolean;
+  readonly cues?: CueMode;
 }
 
 const examples = `
@@ -55,6 +57,12 @@ export const walkCommand = (): Command =>
         new Option('--log-pace <pace>', 'how fast log:FILE is read')
           .choices(['real-time', 'fast'])
           .default('real-time'),
+      )
+      .addOption(
+        new Option(
+          '--cues <how>',
+          'what is heard (default: tones with a screen, else off)',
+        ).choices(cueModes),
       )
       .option('--stay', 'stay open when all pins are walked, also without a keyboard')
       .option('--json', 'one JSON object per line on stdout')
@@ -114,7 +122,8 @@ const walk = async (given: WalkOptions): Promise<void> => {
   }
   const { simulated } = source;
   const readings = options.readings ?? false;
-  await showSession({ session, face, events, readings, profile, simulated });
+  const cues = options.cues ?? (face === 'screen' ? 'tones' : 'off');
+  await showSession({ session, face, events, readings, profile, simulated, cues, clock });
   reportEnd(await session.ended, { session, journal, path, badLog });
 };
 
