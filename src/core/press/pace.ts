@@ -4,9 +4,9 @@
 /** Sooner than this nobody answers a tone: simple reaction to sound takes 140 to 160 ms (reference works on
  * reaction time). */
 const earliestS = 0.1;
-/** Choice reaction takes 200 to 350 ms (an encyclopaedia); 200 to 400 ms for travel and force are our
- * allowance, no figure was found. */
-const latestHandS = 0.8;
+/** People answer a cue in 0.2 to 0.55 s (choice reaction takes 200 to 350 ms, an encyclopaedia; the rest is travel
+ * and force, for which no figure was found); a little more is allowed. */
+const latestHandS = 0.7;
 /** Most of the spread of one person's answers, from 0.2 to 0.55 s. Common practice, no source. */
 const personS = 0.4;
 /** A loose joint may stay closed a little after release. Common practice, no source. */
@@ -30,8 +30,8 @@ export interface Pace {
   readonly allowanceS: number;
   /** A change that shows before this is no answer. */
   readonly earliestS: number;
-  /** The answers that count lie within so much of each other: one person's spread, and where the meter's
-   * periods fall. */
+  /** The answers that count lie within so much of each other: one person's spread, where the meter's
+   * periods fall, and how long it ranges. */
   readonly lagBandS: number;
   /** A window's last state must have lasted so long to count. */
   readonly tailS: number;
@@ -61,7 +61,7 @@ export const paceFor = (updateS: number, rangingS = 0): Pace => {
   return {
     allowanceS,
     earliestS,
-    lagBandS: personS + 1.5 * updateS,
+    lagBandS: personS + 1.5 * updateS + rangingS,
     tailS,
     press: windowFor(latestPressS),
     release: windowFor(latestPressS + latestJointS),

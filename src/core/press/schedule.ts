@@ -49,9 +49,11 @@ export const planCues = (pace: Pace, startS: number, draws: readonly number[]): 
   return cues;
 };
 
-/** For each key the quarter, 0 to 3, of its cycle: the rank of the key among those of its block. */
+/** For each key the quarter, 0 to 3, of its cycle: the rank of the key among those of its block, equal keys
+ * in their order. */
 const shuffledQuarters = (keys: readonly number[]): number[] =>
   keys.map((key, i) => {
     const start = i - (i % strata);
-    return keys.slice(start, start + strata).filter((other) => other < key).length;
+    const others = keys.slice(start, start + strata);
+    return others.filter((other, j) => other < key || (other === key && start + j < i)).length;
   });

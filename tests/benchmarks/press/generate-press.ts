@@ -2,6 +2,7 @@
 import type { Input } from '../../../src/core/inputs.js';
 import { paceFor } from '../../../src/core/press/pace.js';
 import type { PressResult } from '../../../src/core/press/press-result.js';
+import type { PressSetup } from '../../../src/core/press/press-setup.js';
 import { createPressTest, nextCue, pressStep } from '../../../src/core/press/press-test.js';
 import { drawsNeeded, planCues } from '../../../src/core/press/schedule.js';
 import { isValue } from '../../../src/core/reading.js';
@@ -14,6 +15,7 @@ import { drawSlipping, drawSlips, type Slip, type SlippingLine, type SlipStyle }
 export interface PressTrial {
   readonly kind: PressKind;
   readonly rate: number;
+  readonly setup: PressSetup;
   readonly inputs: readonly Input[];
   readonly result: PressResult;
   /** The naive rule: any normal reading after the first cue means loose. */
@@ -46,13 +48,14 @@ export const runPressTrial = (kind: PressKind, seed: string, laws: TrialLaws = {
   const draws = Array.from({ length: drawsNeeded }, () => jitter.unit());
   const plan = planCues(paceFor(1 / rate), 0, draws);
 
-  let state = createPressTest({
+  const setup: PressSetup = {
     line: 'L1',
     part: 'P1',
     normal,
     function: 'resistance',
     shortLimit: 5,
-  });
+  };
+  let state = createPressTest(setup);
   const inputs: Input[] = [];
   const feed = (input: Input): PressResult | undefined => {
     inputs.push(input);
@@ -70,7 +73,15 @@ export const runPressTrial = (kind: PressKind, seed: string, laws: TrialLaws = {
     const cue = place === plan.length - 1 ? 'release' : nextCue(state, planned.t);
     const result = feed({ kind: 'cue', t: planned.t, cue });
     if (result !== undefined) {
-      return { kind, rate, inputs, result, naive: naiveRule(inputs, normal), lastsS: planned.t };
+      return {
+        kind,
+        rate,
+        setup,
+        inputs,
+        result,
+        naive: naiveRule(inputs, normal),
+        lastsS: planned.t,
+      };
     }
     const nextT = plan[place + 1]?.t ?? planned.t;
     line.push(...answerCue(joint, hand, answers, { cue, t: planned.t, nextT }, values));
