@@ -46,6 +46,7 @@ export const nextActions = [
 const t = z.number();
 const pin = z.string();
 const line = z.string();
+const probability = z.number().min(0).max(1);
 const source = z.strictObject({ id: z.string(), sha256: z.string() });
 
 /** ±(percent of reading + counts of the last digit), per range where the driver tells them apart. */
@@ -186,6 +187,36 @@ const bodies = {
     shift: z.int(),
     pin,
     because: z.enum(['act', 'fits-better']),
+  }),
+  /** What may be at fault, from all verdicts, press findings and probes so far; likeliest first. */
+  'suspects-ranked': z.strictObject({
+    suspects: z.array(
+      z.strictObject({
+        where: z.enum(['joint', 'part', 'chip', 'lead']),
+        id: z.string(),
+        lines: z.array(line),
+        /** That it is at fault, alone or beside others: these need not sum to 1. */
+        probability,
+      }),
+    ),
+    /** Nothing is at fault. */
+    none: probability,
+    /** Something is at fault that the profile does not name. */
+    other: probability,
+    /** The probe that tells most for its effort, or null where none is worth it. */
+    next: z
+      .strictObject({
+        probe: z.enum(['retake', 'other-ground', 'place', 'press']),
+        line,
+        pin: pin.optional(),
+        part: z.string().optional(),
+        side: z.enum(['near', 'far', 'chip']).optional(),
+        /** Bits expected about which places are at fault. */
+        gain: z.number().nonnegative(),
+        /** In retakes of a pin. */
+        effort: z.number().positive(),
+      })
+      .nullable(),
   }),
   'walk-finished': z.strictObject({
     tally: z.record(z.enum(verdicts), z.int().nonnegative()),

@@ -27,9 +27,12 @@ const expectedValue = z.strictObject({
 });
 const expectation = z.union([z.literal('overload'), expectedValue]);
 
+/** How often a place is at fault on boards that come in, as a fraction; for the order of suspects. */
+const prior = z.number().positive().max(0.5);
+
 /** One stop on the way from the pin to the chip, in order. */
 const chainStop = z.union([
-  z.strictObject({ joint: z.string().min(1) }),
+  z.strictObject({ joint: z.string().min(1), prior: prior.optional() }),
   z.strictObject({ part: name }),
   z.strictObject({ chip: z.string().min(1) }),
   /** A branch to ground or to a supply at this place: what it alone would read, if known. */
@@ -92,6 +95,7 @@ const part = z.strictObject({
   title: z.string().optional(),
   lines: z.array(name),
   where: z.string().optional(),
+  prior: prior.optional(),
 });
 
 const symptom = z.strictObject({

@@ -67,6 +67,7 @@ export const describe = (
     case 'touch-captured':
     case 'pin-settled':
     case 'cue-given':
+    case 'suspects-ranked':
     case 'session-closed':
       return null;
   }

@@ -1,0 +1,63 @@
+// How often each sort of place is at fault on a board that has come in for repair, before anything is read.
+// A profile's own figures go first. The defaults are common practice, no source: rough rates of a board that
+// has been reworked once, to be replaced by a shop's own closed sessions.
+import type { FaultMode } from './fault-modes.js';
+
+export type Sort =
+  | 'joint'
+  | 'pin-joint'
+  | 'part'
+  | 'part-on-line'
+  | 'branch'
+  | 'branch-on-line'
+  | 'chip'
+  | 'chip-on-line'
+  | 'unnamed';
+
+/** Probability that one place of this sort is at fault. */
+export const defaultPriors: Readonly<Record<Sort, number>> = {
+  joint: 0.004,
+  /** Plugging and prying work on the connector's joints. */
+  'pin-joint': 0.008,
+  /** A part in the line, as a whole: torn off, cracked through. */
+  part: 0.004,
+  /** One way through a part that carries several lines. */
+  'part-on-line': 0.001,
+  branch: 0.001,
+  'branch-on-line': 0.0005,
+  chip: 0.0005,
+  /** One ball or lead of a chip, with the input behind it. */
+  'chip-on-line': 0.003,
+  /** Track, via, or whatever else no chain names. */
+  unnamed: 0.001,
+};
+
+/** A place at fault is in one of these modes; each row sums to 1. */
+export const modeShares: Readonly<Record<Sort, Readonly<Partial<Record<FaultMode, number>>>>> = {
+  joint: { broken: 0.45, loose: 0.35, cracked: 0.08, bridged: 0.04, shorted: 0.08 },
+  'pin-joint': { broken: 0.5, loose: 0.35, cracked: 0.07, bridged: 0.03, shorted: 0.05 },
+  part: { broken: 0.5, loose: 0.3, cracked: 0.06, shorted: 0.09, altered: 0.05 },
+  'part-on-line': { broken: 0.8, altered: 0.2 },
+  branch: { shorted: 0.6, altered: 0.4 },
+  'branch-on-line': { shorted: 0.5, altered: 0.5 },
+  chip: { broken: 0.2, loose: 0.4, shorted: 0.2, altered: 0.2 },
+  'chip-on-line': { broken: 0.35, loose: 0.25, cracked: 0.05, shorted: 0.15, altered: 0.2 },
+  unnamed: { broken: 0.6, shorted: 0.2, altered: 0.2 },
+};
+
+/** Probability that a lead fails once during a walk, by which lead. The clip falls off most. */
+export const leadPriors = { 'ground-clip': 0.035, 'walking-lead': 0.015 } as const;
+export type Lead = keyof typeof leadPriors;
+
+/** A lead that read nothing and then reads again has come back by itself: this share of the failures. */
+export const comesBackShare = 0.2;
+
+/** How much likelier a heated or reworked place is, and its neighbours on the same line. */
+export const heatedFactor = 8;
+export const besideHeatFactor = 3;
+/** How much likelier a fault is on lines that the symptom questions, and on those that still work. */
+export const questionedFactor = 3;
+export const workingFactor = 0.3;
+
+/** However likely a place is made, it is never a certainty before it is read. */
+export const mostPrior = 0.4;

@@ -1,0 +1,41 @@
+// The ranking as the body of its event: what is likely enough to be worth a line, and the next best probe.
+import type { EventOf } from '../events.js';
+import type { Posterior } from './posterior.js';
+import { type ProposedProbe, rankProbes } from './propose-probe.js';
+import { rankPosterior } from './rank-suspects.js';
+
+export type SuspectsRanked = Omit<EventOf<'suspects-ranked'>, 'type' | 't'>;
+
+/** Suspects below this are left out: an unread board would list all its joints. */
+const leastShown = 0.02;
+const mostShown = 12;
+
+/** `probes` as from `rankProbes`, where the effort is not the default one. */
+export const suspectsRanked = (
+  posterior: Posterior,
+  probes: readonly ProposedProbe[] = rankProbes(posterior),
+): SuspectsRanked => {
+  const { suspects, none, other } = rankPosterior(posterior);
+  const [best] = probes;
+  return {
+    suspects: suspects
+      .filter(({ probability }) => probability >= leastShown)
+      .slice(0, mostShown)
+      .map(({ where, id, lines, probability }) => ({ where, id, lines: [...lines], probability })),
+    none,
+    other,
+    next: best === undefined ? null : { ...namesOf(best), gain: best.gain, effort: best.effort },
+  };
+};
+
+const namesOf = ({
+  probe,
+}: ProposedProbe): Pick<
+  NonNullable<SuspectsRanked['next']>,
+  'probe' | 'line' | 'pin' | 'part' | 'side'
+> => {
+  if (probe.probe !== 'place') return probe;
+  const { line, place } = probe;
+  const { side } = place;
+  return { probe: 'place', line, side, ...(side === 'chip' ? {} : { part: place.part }) };
+};
