@@ -1,6 +1,6 @@
 // The reading log: one JSON object a line, either a reading or a mark between readings. Strict: whatever is
 // not one of the known shapes is refused with its line number, and time never falls.
-import { type Input, inputTime } from './inputs.js';
+import { type CueName, type Input, inputTime } from './inputs.js';
 import {
   isFault,
   measureFunctions,
@@ -20,11 +20,22 @@ export class LogError extends Error {
   }
 }
 
+/** The technician's own acts that a log can hold. */
+export const markedActs = [
+  'open',
+  'back',
+  'next',
+  'skip',
+  'retake',
+  'pressing',
+  'released',
+] as const;
+
 const marks: ReadonlyMap<string, (t: number) => Input> = new Map([
   ...(['press', 'release'] as const).map(
     (cue) => [cue, (t: number): Input => ({ kind: 'cue', t, cue })] as const,
   ),
-  ...(['open', 'back', 'next', 'skip', 'retake', 'pressing', 'released'] as const).map(
+  ...markedActs.map(
     (act) => [act, (t: number): Input => ({ kind: 'act', t, act: { act } })] as const,
   ),
 ]);
@@ -70,6 +81,10 @@ export const createLogParser = (): ((text: string) => Input) => {
     return input;
   };
 };
+
+/** The line a mark takes in a reading log. */
+export const formatLogMark = (t: number, mark: (typeof markedActs)[number] | CueName): string =>
+  JSON.stringify({ t, mark });
 
 /** The line a reading takes in a reading log. */
 export const formatLogReading = (reading: Reading): string =>

@@ -1,0 +1,82 @@
+// A session's readings and marks as a reading log, which a rerun walks again. The log begins with the first pin:
+// what belongs to the ground check is left out, and so is what was read while the walk was paused. What a log has
+// no word for is counted, so that it can be said.
+import type { EventOf, WalkEvent } from '../events.js';
+import { formatLogMark, formatLogReading, markedActs } from '../reading-log.js';
+import { evolve } from '../walk/evolve.js';
+import { inputOf } from '../walk/input-of.js';
+import { indexOfPin, openWalk, type WalkState } from '../walk/state.js';
+
+export interface NotInLog {
+  /** Readings of the ground check, the last touch of it included. */
+  readonly groundCheck: number;
+  readonly paused: number;
+  readonly notes: number;
+  /** Times the link was lost, the meter silent, or the session taken up again: a log shows a gap at most. */
+  readonly gaps: number;
+  /** Jumps ahead, which the log has as pins skipped. */
+  readonly jumpsAhead: number;
+}
+
+export interface LogLines {
+  /** The lines for the next event, without newline; often none. */
+  take(event: WalkEvent): readonly string[];
+  readonly notInLog: NotInLog;
+}
+
+const gapEvents: ReadonlySet<string> = new Set(['link-lost', 'meter-silent']);
+
+export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
+  let state: WalkState = openWalk(opened);
+  let begun = !opened.groundCheck;
+  let notInLog: NotInLog = { groundCheck: 0, paused: 0, notes: 0, gaps: 0, jumpsAhead: 0 };
+  const count = (what: keyof NotInLog): readonly string[] => {
+    notInLog = { ...notInLog, [what]: notInLog[what] + 1 };
+    return [];
+  };
+
+  const linesOf = (event: WalkEvent, before: WalkState): readonly string[] => {
+    const input = inputOf(event);
+    if (input === null) {
+      if (event.type === 'session-resumed') count('gaps');
+      if (event.type === 'walk-paused' && gapEvents.has(event.reason)) count('gaps');
+      return [];
+    }
+    switch (input.kind) {
+      case 'reading':
+        if (!begun) return count('groundCheck');
+        return before.paused === 'asked' ? count('paused') : [formatLogReading(input.reading)];
+      case 'cue':
+        return [formatLogMark(input.t, input.cue)];
+      case 'act': {
+        if (before.stage === 'ground-check') return [];
+        const { act, pin } = input.act;
+        if (act === 'note') return count('notes');
+        const marked = markedActs.find((known) => known === act);
+        if (marked !== undefined) return [formatLogMark(input.t, marked)];
+        if (act !== 'go-to') return [];
+        const steps = indexOfPin(before, pin ?? '') - Math.min(before.cursor, before.pins.length);
+        if (steps > 0) count('jumpsAhead');
+        const step = formatLogMark(input.t, steps > 0 ? 'skip' : 'back');
+        return Array.from({ length: Math.abs(steps) }, () => step);
+      }
+      case 'link':
+      case 'meter':
+      case 'file':
+        return [];
+    }
+  };
+
+  return {
+    take(event) {
+      const before = state;
+      state = evolve(state, event);
+      // The touch that ended the ground check is no touch of the first pin.
+      if (!begun && state.stage !== 'ground-check') begun = state.contact.rest === null;
+      return linesOf(event, before);
+    },
+    get notInLog() {
+      return notInLog;
+    },
+  };
+};
