@@ -24,7 +24,7 @@ export const App = ({ store, size, surroundings }: AppProps): ReactElement => {
   const layout = planLayout(columns, rows, selectStrip(snapshot.state).length);
   return (
     <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={layout.width} height={layout.height} overflow="hidden">
+      <Box flexDirection="column" width={layout.width} height={layout.height} overflowY="hidden">
         <Screen snapshot={snapshot} layout={layout} />
       </Box>
     </SurroundingsContext.Provider>

@@ -13,9 +13,11 @@ const fixedRows = 5;
 
 export const LearnScreen = ({
   learning: { at, learnt, refused },
+  width,
   height,
 }: {
   readonly learning: Learning;
+  readonly width: number;
   readonly height: number;
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
@@ -43,16 +45,17 @@ export const LearnScreen = ({
         : learner.never(refused.name);
   return (
     <>
-      <Row line={[span(` ${learner.title}`, theme.style.strong)]} />
-      <Row line={[]} />
-      <Rows lines={lines} height={Math.min(room, lines.length)} />
+      <Row width={width} line={[span(` ${learner.title}`, theme.style.strong)]} />
+      <Row width={width} line={[]} />
+      <Rows width={width} lines={lines} height={Math.min(room, lines.length)} />
       <Row
+        width={width}
         line={
           act === undefined ? [] : chip(learner.press(keyMeans[act]), theme.style.notice, theme)
         }
       />
-      <Row line={[span(` ${learner.hint}`, theme.style.quiet)]} />
-      <Row line={why === null ? [] : [span(` ${why}`, theme.style.accent)]} />
+      <Row width={width} line={[span(` ${learner.hint}`, theme.style.quiet)]} />
+      <Row width={width} line={why === null ? [] : [span(` ${why}`, theme.style.accent)]} />
     </>
   );
 };

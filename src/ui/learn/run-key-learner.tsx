@@ -83,8 +83,8 @@ const Learner = ({ source, size, surroundings }: LearnerProps): ReactElement => 
   const height = Math.max(1, rows - 1);
   return (
     <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={columns} height={height} overflow="hidden">
-        <LearnScreen learning={learning} height={height} />
+      <Box flexDirection="column" width={columns} height={height} overflowY="hidden">
+        <LearnScreen learning={learning} width={columns} height={height} />
       </Box>
     </SurroundingsContext.Provider>
   );

@@ -22,7 +22,7 @@ export const Banner = ({
   const surroundings = useSurroundings();
   const message = messageFor(status, surroundings);
   return message === null ? null : (
-    <Rows lines={bannerLines(message, width, rows, surroundings)} height={rows} />
+    <Rows width={width} lines={bannerLines(message, width, rows, surroundings)} height={rows} />
   );
 };
 

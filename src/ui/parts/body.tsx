@@ -42,12 +42,10 @@ export const Body = ({
   return (
     <Box flexDirection="column" height={rows} width={width} flexShrink={0}>
       <Box height={statusRows} flexShrink={0}>
-        <Box width={wordWidth} flexShrink={0}>
-          <Status state={state} trouble={trouble} />
-        </Box>
+        <Status state={state} trouble={trouble} width={wordWidth} />
         <Scale state={state} width={width - wordWidth - 2} />
       </Box>
-      {gap === 1 ? <Row line={[]} /> : null}
+      {gap === 1 ? <Row width={width} line={[]} /> : null}
       {traceRows >= 3 ? <Trace trace={trace} t={state.t} width={width} rows={traceRows} /> : null}
     </Box>
   );

@@ -24,6 +24,7 @@ export const Ground = ({
   const lines = [...stepLines(state, surroundings, roomy), ...placeLines(surroundings, width)];
   return (
     <Rows
+      width={width}
       lines={[...lines, ...cautionLines(surroundings, width, rows - lines.length)]}
       height={rows}
     />

@@ -29,5 +29,5 @@ export const Header = ({
   const at = Math.min(state.cursor + 1, total);
   const right: Span[] = [span(words.screen.place(at, total), theme.style.quiet), span(' ')];
   if (simulated) right.push(...chip(words.screen.simulated, theme.style.text, theme));
-  return <Row line={spread(left, right, width, theme)} />;
+  return <Row width={width} line={spread(left, right, width, theme)} />;
 };

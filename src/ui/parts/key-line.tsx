@@ -33,7 +33,7 @@ export const KeyLine = ({
     entries.push({ act, line });
   }
   entries.sort((one, other) => screenActs.indexOf(one.act) - screenActs.indexOf(other.act));
-  return <Row line={entries.flatMap(({ line }) => line)} />;
+  return <Row width={width} line={entries.flatMap(({ line }) => line)} />;
 };
 
 interface Entry {

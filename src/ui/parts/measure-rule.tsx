@@ -31,5 +31,5 @@ export const MeasureRule = ({
     theme,
   );
   const rest = rule.repeat(Math.max(0, width - widthOf(line)));
-  return <Row line={padTo([...line, span(rest, theme.style.faint)], width)} />;
+  return <Row width={width} line={padTo([...line, span(rest, theme.style.faint)], width)} />;
 };

@@ -26,6 +26,7 @@ const largeRows = 10;
 const gap = 3;
 /** Longer names of pins are written as text. */
 const longestLargePin = 5;
+const textContactWidth = 20;
 const longestPin = 40;
 
 export interface ReadingProps {
@@ -39,22 +40,28 @@ export const Reading = ({ state, width, large }: ReadingProps): ReactElement => 
   const surroundings = useSurroundings();
   const height = large ? largeRows : usualRows;
   const contact = contactPicture(state, large, surroundings);
-  const room = width - gap - 2 - (contact === null ? 0 : widthOfPicture(contact));
+  const contactWidth = contact === null ? textContactWidth : widthOfPicture(contact);
+  const room = width - contactWidth - gap - 1;
   const lines = readingLines(state, large ? sizeThatFits(state, room) : 'large', surroundings);
   const lead = new Array<Line>((height - lines.length) >> 1).fill([]);
   return (
     <Box height={height} flexShrink={0} gap={gap} paddingLeft={1}>
-      <Rows lines={contactLines(contact, state, surroundings)} height={height} />
-      <Rows lines={[...lead, ...lines]} height={height} />
+      <Rows
+        lines={contactLines(contact, state, surroundings)}
+        width={contactWidth}
+        height={height}
+      />
+      <Rows lines={[...lead, ...lines]} width={room} height={height} />
     </Box>
   );
 };
 
-export const SmallReading = ({ state }: { readonly state: WalkState }): ReactElement => (
-  <Box height={smallRows} flexShrink={0} paddingLeft={1}>
-    <Rows lines={readingLines(state, 'small', useSurroundings())} height={smallRows} />
-  </Box>
-);
+export const SmallReading = ({ state, width }: Omit<ReadingProps, 'large'>): ReactElement => {
+  const lines = readingLines(state, 'small', useSurroundings());
+  return (
+    <Rows lines={lines.map((line) => [span(' '), ...line])} width={width} height={smallRows} />
+  );
+};
 
 /** Chosen by the widest reading the meter can show, so that it never changes while one is watched. */
 const sizeThatFits = ({ accuracy, plan }: WalkState, room: number): ReadingSize => {

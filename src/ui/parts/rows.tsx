@@ -1,37 +1,34 @@
-// Lines on the screen: one row each, cut at the edge, never wrapped, never squeezed.
-import { Box, Text } from 'ink';
+// A block of lines on the screen, of a size given beforehand: cut at its edges, never wrapped, never squeezed.
+//
+// Ink measures every text it is given and remembers each for good; a live screen would grow without end. So it
+// is given blank text of the block's size, always the same, and the lines are put in as it is written.
+import { Box, Text, Transform } from 'ink';
 import type { ReactElement } from 'react';
 import { useSurroundings } from '../context.js';
-import { type Line, showable } from '../draw/line.js';
+import type { Line } from '../draw/line.js';
+import { paintLine } from '../draw/paint.js';
 
-export const Row = ({ line }: { readonly line: Line }): ReactElement => {
+export interface RowsProps {
+  readonly lines: readonly Line[];
+  readonly width: number;
+  /** What is too much is left out, what is missing stays empty. */
+  readonly height?: number;
+}
+
+export const Rows = ({ lines, width, height = lines.length }: RowsProps): ReactElement | null => {
   const { theme } = useSurroundings();
+  if (width < 1 || height < 1) return null;
+  const blank = new Array<string>(height).fill(' '.repeat(width)).join('\n');
+  const painted = lines.slice(0, height).map((line) => paintLine(line, width, theme));
   return (
-    <Box height={1} flexShrink={0}>
-      <Text wrap="truncate">
-        {showable(line, theme).map(({ text, style }, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a span has no identity but its place
-          <Text key={index} {...style}>
-            {text}
-          </Text>
-        ))}
-      </Text>
+    <Box width={width} height={height} flexShrink={0}>
+      <Transform transform={(_, row) => painted[row] ?? ''}>
+        <Text>{blank}</Text>
+      </Transform>
     </Box>
   );
 };
 
-/** Exactly `height` rows: what is too much is left out, what is missing stays empty. */
-export const Rows = ({
-  lines,
-  height = lines.length,
-}: {
-  readonly lines: readonly Line[];
-  readonly height?: number;
-}): ReactElement => (
-  <Box flexDirection="column" height={height} flexShrink={0} overflow="hidden">
-    {lines.slice(0, height).map((line, index) => (
-      // biome-ignore lint/suspicious/noArrayIndexKey: a row has no identity but its place
-      <Row key={index} line={line} />
-    ))}
-  </Box>
+export const Row = ({ line, width }: { readonly line: Line; readonly width: number }) => (
+  <Rows lines={[line]} width={width} />
 );

@@ -9,8 +9,10 @@ import { Row } from './rows.js';
 
 export const Said = ({
   snapshot: { mode, said },
+  width,
 }: {
   readonly snapshot: Snapshot;
+  readonly width: number;
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
   const { screen } = words;
@@ -24,25 +26,25 @@ export const Said = ({
   switch (mode.mode) {
     case 'leaving': {
       const quit = shownKey(keys, 'quit') ?? '';
-      return <Row line={chip(screen.quitAsk(quit), theme.style.alarm, theme)} />;
+      return <Row width={width} line={chip(screen.quitAsk(quit), theme.style.alarm, theme)} />;
     }
     case 'go-to': {
       const { wrong, text } = mode;
       const hint = wrong === null ? howTo : [span(`  ${screen.noPin(wrong)}`, theme.style.accent)];
-      return <Row line={typed(screen.goTo, text, hint)} />;
+      return <Row width={width} line={typed(screen.goTo, text, hint)} />;
     }
     case 'note': {
       const label = mode.pin === null ? screen.note : screen.noteAt(mode.pin);
-      return <Row line={typed(label, mode.text, howTo)} />;
+      return <Row width={width} line={typed(label, mode.text, howTo)} />;
     }
     case 'walk':
     case 'review':
     case 'keys': {
-      if (said === null) return <Row line={[]} />;
+      if (said === null) return <Row width={width} line={[]} />;
       const line = said.urgent
         ? chip(said.text, theme.style.notice, theme)
         : [span(` ${said.text}`, theme.style.quiet)];
-      return <Row line={line} />;
+      return <Row width={width} line={line} />;
     }
   }
 };

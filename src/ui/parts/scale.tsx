@@ -17,7 +17,7 @@ export const Scale = ({
 }): ReactElement => {
   const { theme, words } = useSurroundings();
   const subject = selectSubject(state);
-  if (subject === null) return <Rows lines={[]} height={3} />;
+  if (subject === null) return <Rows width={width} lines={[]} height={3} />;
   const view = {
     expected: subject.planned.expected,
     unit: siUnit(state.plan.function),
@@ -25,5 +25,5 @@ export const Scale = ({
     style: subject.judged ? theme.verdict[subject.record.verdict] : theme.style.accent,
     width,
   };
-  return <Rows lines={drawRail(view, words, theme)} height={3} />;
+  return <Rows width={width} lines={drawRail(view, words, theme)} height={3} />;
 };

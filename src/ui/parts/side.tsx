@@ -39,7 +39,7 @@ export const Side = ({
     .slice(-Math.max(0, rows - top.length))
     .reverse()
     .flatMap(({ index }) => selectPin(state, index) ?? []);
-  return <Rows lines={[...top, ...latest.map(line)]} height={rows} />;
+  return <Rows width={width} lines={[...top, ...latest.map(line)]} height={rows} />;
 };
 
 const pinColumns = 5;

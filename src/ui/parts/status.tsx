@@ -13,13 +13,15 @@ import { Rows } from './rows.js';
 export const Status = ({
   state,
   trouble,
+  width,
 }: {
   readonly state: WalkState;
   readonly trouble: string | null;
+  readonly width: number;
 }): ReactElement => {
   const { theme, words } = useSurroundings();
   const status = selectStatus(state, trouble);
-  return <Rows lines={statusLines(status, words, theme)} height={3} />;
+  return <Rows width={width} lines={statusLines(status, words, theme)} height={3} />;
 };
 
 const statusLines = (status: StatusView, words: Words, theme: Theme): readonly Line[] => {

@@ -25,7 +25,7 @@ export const Strip = ({
     const label = row.row === null ? ` ${first}` : ` ${words.screen.row} ${row.row}`;
     return drawStripRow(row, label, size, theme.style.accent, theme);
   });
-  return <Rows lines={lines} height={rows} />;
+  return <Rows width={width} lines={lines} height={rows} />;
 };
 
 /** As many rows as fit, the present one among them. */

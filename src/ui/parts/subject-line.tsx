@@ -44,5 +44,5 @@ export const SubjectLine = ({
       span(` ${cleanText(next.line, longestName)} `, theme.style.quiet),
     );
   }
-  return <Row line={spread(left, right, width, theme)} />;
+  return <Row width={width} line={spread(left, right, width, theme)} />;
 };

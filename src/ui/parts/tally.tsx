@@ -32,7 +32,10 @@ export const Tally = ({
   const room = width - widthOf(begin) - 1;
   const end = found === null ? [] : lastLines(found, state, surroundings);
   return (
-    <Row line={spread(begin, end.find((line) => widthOf(line) <= room) ?? [], width, theme)} />
+    <Row
+      width={width}
+      line={spread(begin, end.find((line) => widthOf(line) <= room) ?? [], width, theme)}
+    />
   );
 };
 

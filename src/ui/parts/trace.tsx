@@ -29,5 +29,5 @@ export const Trace = ({
     const label = row === highRow ? high : row === lowRow ? low : '';
     return [span(` ${label}`.padEnd(labelWidth), theme.style.faint), ...line];
   });
-  return <Rows lines={labelled} height={rows} />;
+  return <Rows width={width} lines={labelled} height={rows} />;
 };

@@ -25,10 +25,10 @@ export const KeysScreen = ({
   const rows = tall ? lines : inColumns(lines, width);
   return (
     <>
-      <Row line={[span(` ${screen.title.keys}`, theme.style.strong)]} />
-      {tall ? <Row line={[]} /> : null}
-      <Rows lines={rows} height={height - (tall ? 3 : 2)} />
-      <Row line={[span(` ${screen.anyKeyBack}`, theme.style.quiet)]} />
+      <Row width={width} line={[span(` ${screen.title.keys}`, theme.style.strong)]} />
+      {tall ? <Row width={width} line={[]} /> : null}
+      <Rows width={width} lines={rows} height={height - (tall ? 3 : 2)} />
+      <Row width={width} line={[span(` ${screen.anyKeyBack}`, theme.style.quiet)]} />
     </>
   );
 };

@@ -28,5 +28,5 @@ export const LineScreen = ({
     ],
     [span(words.screen.tooSmall(leastColumns, leastRows), theme.style.quiet)],
   ];
-  return <Rows lines={lines.slice(0, layout.height)} />;
+  return <Rows width={layout.width} lines={lines.slice(0, layout.height)} />;
 };

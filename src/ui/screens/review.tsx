@@ -44,6 +44,7 @@ export const ReviewScreen = ({
       <Header state={state} width={width} />
       <Strip state={state} width={width} rows={stripRows} />
       <Row
+        width={width}
         line={[
           span(`${theme.line.rule}${theme.line.rule} `, theme.style.faint),
           span(heading, theme.style.accent),
@@ -51,13 +52,17 @@ export const ReviewScreen = ({
         ]}
       />
       <Rows
+        width={width}
         lines={lines.length === 0 ? nothingFound(surroundings, state.stage === 'finished') : lines}
         height={room}
       />
-      <Row line={[]} />
+      <Row width={width} line={[]} />
       <Tally state={state} last={undefined} width={width} />
-      <Said snapshot={snapshot} />
-      <Row line={keyLine(surroundings, findings.length > 0, state.stage === 'finished')} />
+      <Said snapshot={snapshot} width={width} />
+      <Row
+        width={width}
+        line={keyLine(surroundings, findings.length > 0, state.stage === 'finished')}
+      />
     </>
   );
 };

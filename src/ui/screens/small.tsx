@@ -33,25 +33,26 @@ export const SmallScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement
   const traceRows = bodyRows - statusLines;
   return (
     <>
-      <Rows lines={[headLine(state, width, surroundings)]} />
+      <Rows width={width} lines={[headLine(state, width, surroundings)]} />
       <Strip state={state} width={width} rows={stripRows} />
       {messageFor(status, surroundings) === null ? (
         <>
-          <SmallReading state={state} />
+          <SmallReading state={state} width={width} />
           <Rows
+            width={width}
             lines={lowerLines(state, status, width, surroundings)}
             height={Math.min(statusLines, bodyRows)}
           />
           {traceRows >= 3 ? (
             <Trace trace={trace} t={state.t} width={width} rows={traceRows} />
           ) : (
-            <Rows lines={[]} height={Math.max(0, traceRows)} />
+            <Rows width={width} lines={[]} height={Math.max(0, traceRows)} />
           )}
         </>
       ) : (
         <Banner status={status} width={width} rows={bodyRows + 3} />
       )}
-      <Said snapshot={snapshot} />
+      <Said snapshot={snapshot} width={width} />
       <KeyLine state={state} width={width} />
     </>
   );

@@ -25,7 +25,7 @@ export const WalkScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement 
   const { state, trace } = snapshot;
   const { width, form, stripRows, airy, side, bodyRows } = layout;
   const large = form === 'large';
-  const gap = airy ? <Row line={[]} /> : null;
+  const gap = airy ? <Row width={width} line={[]} /> : null;
   return (
     <>
       <Header state={state} width={width} />
@@ -45,7 +45,7 @@ export const WalkScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement 
         {side === 0 ? null : <Side state={state} width={side} rows={bodyRows} />}
       </Box>
       <Tally state={state} last={trace.marks.at(-1)} width={width} />
-      <Said snapshot={snapshot} />
+      <Said snapshot={snapshot} width={width} />
       <KeyLine state={state} width={width} />
     </>
   );
