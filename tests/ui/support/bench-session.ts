@@ -9,10 +9,11 @@ import type { Driver } from '../../../src/core/meter/driver-format.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { beginWalk } from '../../../src/core/walk/decide.js';
 import { driverAccuracy, openSession } from '../../../src/core/walk/open-session.js';
-import { openWalk } from '../../../src/core/walk/state.js';
+import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
 import { createMeterFeed } from '../../../src/session/meter-feed.js';
 import type { Clock } from '../../../src/session/ports.js';
 import { type RunningSession, runSession } from '../../../src/session/run-session.js';
+import { createSteppedClock, type SteppedClock } from '../../bench/support/stepped-clock.js';
 
 const readJson = (path: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8'));
@@ -66,4 +67,25 @@ export const benchSession = (clock: Clock, bench: Partial<BenchName> = {}): Benc
   });
   running.follow(link.hear);
   return { session: running, events };
+};
+
+export interface SteppedBench extends BenchSession {
+  readonly clock: SteppedClock;
+  /** Runs on until `done`, and says whether it came to that within `patienceS` simulated seconds. */
+  until(done: (state: WalkState) => boolean, patienceS?: number): boolean;
+}
+
+/** The same in stepped time: a test runs it to the moment it looks at. */
+export const steppedBench = (bench: Partial<BenchName> = {}): SteppedBench => {
+  const clock = createSteppedClock();
+  const made = benchSession(clock, bench);
+  made.session.start();
+  return {
+    ...made,
+    clock,
+    until(done, patienceS = 300) {
+      clock.run(clock.now() + patienceS, () => done(made.session.state));
+      return done(made.session.state);
+    },
+  };
 };
