@@ -1,8 +1,15 @@
 // `rerun`: decides a walk anew from what is stored, without a screen.
 import { Command } from 'commander';
 import type { EventOf, WalkEvent } from '../core/events.js';
+import { inputTime } from '../core/inputs.js';
+import { judgedPress } from '../core/press/judge-press.js';
+import { judgeRecord } from '../core/press/judge-record.js';
+import { setupForLine } from '../core/press/press-setup.js';
+import { quoted } from '../core/problems.js';
+import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { evolve } from '../core/walk/evolve.js';
+import { inputOf } from '../core/walk/input-of.js';
 import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { rerun, rerunSession } from '../core/walk/rerun.js';
@@ -20,6 +27,8 @@ interface RerunOptions extends AccuracyOptions {
   readonly profile?: string;
   readonly driver?: string;
   readonly fromReadings?: boolean;
+  readonly press?: string;
+  readonly part?: string;
   readonly readings?: boolean;
   readonly json?: boolean;
 }
@@ -31,7 +40,9 @@ Examples:
   pinwalk rerun session.jsonl --profile my-connector.json
       judges the stored captures by another profile and lists what changes
   pinwalk rerun session.jsonl --from-readings
-      captures anew from the stored readings and acts`;
+      captures anew from the stored readings and acts
+  pinwalk rerun press.jsonl --profile demo --press LANE1_P --part FL2 --json
+      judges a press test from its readings and its press and release cues`;
 
 export const rerunCommand = (): Command =>
   accuracyOptions(
@@ -41,6 +52,8 @@ export const rerunCommand = (): Command =>
       .option('--profile <id or file>', 'judge by this profile')
       .option('--driver <id or file>', "take the meter's accuracy from this driver")
       .option('--from-readings', 'with a session: capture anew from the stored inputs')
+      .option('--press <line>', 'judge a press test on this line from the readings and cues')
+      .option('--part <name>', 'with --press: the part that was pressed')
       .option('--readings', 'tell every reading too')
       .option('--json', 'one JSON object per line on stdout')
       .option('--plain', 'lines of text (the usual form)'),
@@ -50,7 +63,8 @@ export const rerunCommand = (): Command =>
 
 const run = (file: string, options: RerunOptions): void => {
   const tell = createTeller(options);
-  if (storedKind(file) !== 'session') {
+  if (options.press !== undefined) tell.press(judgePress(file, options, options.press));
+  else if (storedKind(file) !== 'session') {
     for (const event of rerunLog(file, options)) tell.event(event);
   } else if (options.fromReadings) {
     for (const event of rerunStored(file, options)) tell.event(event);
@@ -69,6 +83,29 @@ function* rerunLog(file: string, options: RerunOptions): Generator<WalkEvent, vo
   const opened = openLog(profile, stamp(driver), accuracy, `log:${file}`);
   yield* rerun(opened, readLog(file));
 }
+
+/** A press test alone: the record's cues, or else the technician's own marks, on one line. */
+const judgePress = (file: string, options: RerunOptions, line: string): EventOf<'press-judged'> => {
+  const stored = storedKind(file) === 'session' ? readSession(file) : null;
+  const opened = stored === null ? null : first(stored.next().value, file);
+  const profile =
+    options.profile === undefined ? opened?.profile.content : loadProfile(options.profile).content;
+  if (profile === undefined) {
+    throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
+  }
+  const inputs =
+    stored === null ? [...readLog(file)] : [...stored].flatMap((event) => inputOf(event) ?? []);
+  const last = inputs.at(-1);
+  const plan = planWalk(profile, opened?.measure);
+  if (!plan.pins.some((pin) => pin.line === line)) {
+    throw new UserError(
+      `no pin of profile ${profile.id} carries a line ${quoted(line)}`,
+      exitCodes.usage,
+    );
+  }
+  const result = judgeRecord(setupForLine(plan, line, options.part ?? null), inputs);
+  return judgedPress(last === undefined ? 0 : inputTime(last), result);
+};
 
 function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent, void> {
   const events = readSession(file);
@@ -116,6 +153,7 @@ const embedded = ({
 
 interface Teller {
   event(event: WalkEvent): void;
+  press(judged: EventOf<'press-judged'>): void;
   difference(judged: EventOf<'pin-judged'>, before: string): void;
   summary(changed: number): void;
   end(): void;
@@ -148,6 +186,14 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
       if (event.type === 'session-opened' && event.accuracy.from === 'assumed') {
         write(english.assumedAccuracy);
       }
+    },
+    press(judged) {
+      const { line, part, finding, cycles } = judged;
+      write(
+        json
+          ? JSON.stringify({ seq, ...judged })
+          : english.pressJudged(line, part, finding, cycles),
+      );
     },
     difference(judged, before) {
       const { pin, line, verdict } = judged;

@@ -2,6 +2,7 @@
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
 import { actNames, cueNames, linkChanges } from './inputs.js';
+import { pressFindings } from './press/decide-press.js';
 import { profileFormat } from './profile/profile-format.js';
 import { measureFunctions, polarities, type Reading } from './reading.js';
 
@@ -181,6 +182,22 @@ const bodies = {
     /** True when nothing more is waited for at this pin. */
     agreed: z.boolean(),
     advice: z.enum(nextActions).optional(),
+  }),
+  /** What pressing a part (or bare board, or nothing named) did to a line's reading. */
+  'press-judged': z.strictObject({
+    line,
+    part: z.string().nullable(),
+    finding: z.enum(pressFindings),
+    cycles: z.int().nonnegative(),
+    /** One-sided and raw. */
+    pValue: probability,
+    /** For repeated looks and both directions. */
+    adjustedPValue: probability,
+    /** Cycles that answered where an answer must come. */
+    answered: z.int().nonnegative(),
+    /** Median values while pressed and released, in the function's unit; null where most show none. */
+    pressedValue: z.number().nullable(),
+    releasedValue: z.number().nullable(),
   }),
   'walk-realigned': z.strictObject({
     /** How many places along the walk moved. */

@@ -76,6 +76,7 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
+    case 'press-judged':
     case 'suspects-ranked':
     case 'question-answered':
     case 'session-closed':

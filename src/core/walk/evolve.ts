@@ -80,6 +80,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'cue-given':
     case 'act-refused':
     case 'walk-realigned':
+    case 'press-judged':
     case 'suspects-ranked':
       return timed;
   }

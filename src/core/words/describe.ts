@@ -63,6 +63,8 @@ export const describe = (
       return words.meterSpoke(event.says, event.text);
     case 'file-changed':
       return words.file(event.change, event.detail);
+    case 'press-judged':
+      return words.pressJudged(event.line, event.part, event.finding, event.cycles);
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':

@@ -1,6 +1,7 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
 import { englishGuide } from './english-guide.js';
+import { englishReplay } from './english-replay.js';
 import { englishScreen } from './english-screen.js';
 import { englishSpoken } from './english-spoken.js';
 import type { Words } from './words.js';
@@ -119,6 +120,18 @@ export const english: Words = {
         return `No answer: ${text}`;
     }
   },
+  pressJudged: (line, part, finding, cycles) => {
+    const pressed = part === null ? 'pressing' : `pressing ${part}`;
+    const says: Record<typeof finding, string> = {
+      loose: `${line} reads again when ${part ?? 'it'} is pressed: loose joint`,
+      cracked: `${line} opens when ${part ?? 'it'} is pressed: cracked joint`,
+      bridged: `${line} shorts when ${part ?? 'it'} is pressed: bridged`,
+      'steady-open': `${line} stays open, ${pressed} changes nothing`,
+      steady: `${line} stays as it is, ${pressed} changes nothing`,
+      inconclusive: `${line}: ${pressed} gave no clear answer`,
+    };
+    return `${says[finding]} (${count(cycles, 'cycle')}).`;
+  },
   assumedAccuracy:
     'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',
   verdictChanged: (pin, line, before, now) => `${pin} ${line}: ${before} becomes ${now}`,
@@ -128,5 +141,6 @@ export const english: Words = {
       ? `Session file not written: ${detail}. Nothing is taken in until it can be.`
       : 'Session file written again.',
   screen: englishScreen,
+  replay: englishReplay,
   spoken: englishSpoken,
 };

@@ -2,8 +2,10 @@
 // Values arrive formatted and foreign text arrives cleaned.
 import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, LinkChange } from '../inputs.js';
+import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { GuideWords } from './guide-words.js';
+import type { ReplayWords } from './replay-words.js';
 import type { ScreenWords } from './screen-words.js';
 import type { SpokenWords } from './spoken-words.js';
 
@@ -44,10 +46,12 @@ export interface Words {
   /** "36 normal, 2 open": verdicts that occur, in order. */
   tally(counts: readonly (readonly [Verdict, number])[]): string;
   meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
+  pressJudged(line: string, part: string | null, finding: PressFinding, cycles: number): string;
   readonly assumedAccuracy: string;
   verdictChanged(pin: string, line: string, before: string, now: string): string;
   verdictsChanged(count: number): string;
   file(change: 'blocked' | 'writable', detail: string): string;
   readonly screen: ScreenWords;
+  readonly replay: ReplayWords;
   readonly spoken: SpokenWords;
 }
