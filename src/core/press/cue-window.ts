@@ -54,9 +54,11 @@ export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
   const decidesFromS = fromS + pace.allowanceS;
   const deciding = runs.filter((run) => run.to >= decidesFromS);
   const changedAndBack = deciding.length > 1 && changes.includes(deciding[0] as Run);
-  const steadyS = last.to - Math.max(last.from, decidesFromS) + updateS;
+  const steadyFromS = Math.max(last.from, decidesFromS);
+  const steadyS = last.to - steadyFromS + updateS;
   if (deciding.length === 0 || deciding.length > 2 || changedAndBack) return unclear;
-  if (steadyS < pace.tailS || last.own.length < leastOwnShare * last.readings) return unclear;
+  if (steadyS < pace.tailS || ownShare(last, window.seen, steadyFromS) < leastOwnShare)
+    return unclear;
 
   const values = steadyValues(last);
   const answerS = changes.length === 1 ? last.from - fromS : null;
@@ -68,6 +70,12 @@ export const reduceWindow = (window: WindowReadings, pace: Pace): CueWindow => {
     answerS,
     locked: answerS !== null && answerS >= pace.earliestS && answerS <= pace[cue].latestS,
   };
+};
+
+/** The share of readings from `fromS` to the end of the run that are on its side, not bounces. */
+const ownShare = (run: Run, seen: readonly Seen[], fromS: number): number => {
+  const within = ({ t }: Seen): boolean => t >= fromS && t <= run.to;
+  return run.own.filter(within).length / seen.filter(within).length;
 };
 
 /** The runs that began after the cue. The first one seen does not count: it may have begun before. */

@@ -30,6 +30,7 @@ describe('reduceWindow', () => {
     ['slips as the window ends', 'aaaaaa|aaannnnnnnnnaa', { side: 'normal', locked: true }],
     ['answers and lets go', 'aaaaaa|aaannnnnaaaaaaa', { side: null, locked: false }],
     ['will not hold still', 'aaaaaa|aaannaabbnnaabb', { side: null, locked: false }],
+    ['chatters', 'aaaaaa|aaananananananananan', { side: null, locked: false }],
     ['is short', 'nnnnnn|nnnbbbbbbbbbb', { side: 'below', locked: true, value: 0.4 }],
     ['ends too soon', 'aaaaaa|aaann', { side: null }],
     ['has no readings', '|', { side: null, answerS: null }],

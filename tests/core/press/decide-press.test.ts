@@ -48,6 +48,7 @@ describe('decidePress', () => {
     ['aa na aa aa aa', 'steady-open'],
     ['nn nn n? nn nn', 'steady'],
     ['na na na na na', 'inconclusive'],
+    ['Na Na Na Na', 'inconclusive'],
     ['nA nA nA nA nA', 'inconclusive'],
   ])('%s is %s, and stops', (picture, finding) => {
     expect(decide(picture)).toMatchObject({ finding, stops: true });

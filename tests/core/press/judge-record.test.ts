@@ -86,6 +86,12 @@ describe('a press test that answers', () => {
     expect(findingOf({ rate: 4, disturbances })).toBe('loose');
   });
 
+  it('is not misled by one odd reading of a slow meter between presses', () => {
+    const touch = { from: 4.9, to: 5.3, shows: 388 } as const;
+    const windows = { pressS: 2.5, releaseS: 3.5 };
+    expect(findingOf({ rate: 2.5, disturbances: [touch], ...windows })).toBe('loose');
+  });
+
   it('sees a slip that begins before a cue and ends after it as a slip', () => {
     const slip = { from: 6.3, to: 6.7, shows: 'overload' } as const;
     expect(findingOf({ rests: 388, pressed: 0.4, rate: 20, disturbances: [slip] })).toBe('bridged');
@@ -166,6 +172,7 @@ describe('what is no evidence', () => {
 
   it('residual charge, blanks and garbled frames', () => {
     expect(findingOf({ pressed: -40 })).toBe('inconclusive');
+    expect(findingOf({ rests: -40 })).toBe('inconclusive');
     expect(findingOf({ pressed: 'blank' })).toBe('inconclusive');
   });
 
