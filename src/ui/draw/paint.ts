@@ -3,7 +3,7 @@
 import type { Style, Theme } from '../theme.js';
 import { cutLine, type Line } from './line.js';
 
-const names = ['black', 'red', 'green', 'yellow', 'blue', 'magenta', 'cyan', 'white'] as const;
+const names = ['black', 'red', 'green', 'yellow', 'blue', 'magenta', 'cyan', 'white'];
 
 /** The parameter that sets a colour. @throws RangeError for a colour in no known form. */
 export const colourCode = (colour: string): string => {
@@ -16,8 +16,7 @@ export const colourCode = (colour: string): string => {
   if (indexed !== null) return `38;5;${indexed[1]}`;
   if (colour === 'gray') return '90';
   const bright = colour.endsWith('Bright');
-  const plain = bright ? colour.slice(0, -6) : colour;
-  const at = names.findIndex((name) => name === plain);
+  const at = names.indexOf(bright ? colour.slice(0, -6) : colour);
   if (at < 0) throw new RangeError(`"${colour}" is no colour`);
   return String((bright ? 90 : 30) + at);
 };

@@ -4,7 +4,7 @@ import { drawn, type Picture } from './picture.js';
 const rows = (art: string): Picture => drawn(...art.split(' '));
 
 export const smallLetters: Readonly<Record<string, Picture>> = {
-  '0': rows('.##. #..# #..# #..# #..# .##.'),
+  '0': rows('.##. #..# #.## ##.# #..# .##.'),
   '1': rows('.#. ##. .#. .#. .#. ###'),
   '2': rows('.##. #..# ...# .##. #... ####'),
   '3': rows('###. ...# .##. ...# ...# ###.'),

@@ -39,6 +39,8 @@ export interface Snapshot {
 export interface ScreenStore {
   subscribe(call: () => void): () => void;
   snapshot(): Snapshot;
+  /** Shows the present without waiting for the next frame. */
+  refresh(): void;
   press(key: Key): void;
   stop(): void;
 }
@@ -135,6 +137,10 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
       return () => watchers.delete(call);
     },
     snapshot: () => shown,
+    refresh() {
+      clearTimeout(timer);
+      renew();
+    },
     press(key) {
       const step = pressKey(mode, key, session.state, keys);
       mode = step.mode;

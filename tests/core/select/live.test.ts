@@ -12,9 +12,12 @@ describe('live reading', () => {
     [-0.04, 0.1, 'Ω', '0.0', 'Ω'],
     [0.512, 0.001, 'V', '0.512', 'V'],
     [-12.3, 0.1, 'Ω', '-12.3', 'Ω'],
-  ])('should write %d in steps of %d %s as the display does', (value, step, unit, digits, shown) => {
-    expect(writeLive(value, step, unit)).toEqual({ digits, unit: shown });
-  });
+  ])(
+    'should write %d in steps of %d %s as the display does',
+    (value, step, unit, digits, shown) => {
+      expect(writeLive(value, step, unit)).toEqual({ digits, unit: shown });
+    },
+  );
 
   it('should name what is no value', () => {
     const { session } = steppedBench();
