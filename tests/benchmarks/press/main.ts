@@ -1,5 +1,5 @@
 // The press benchmark: prints the tables and ends with 1 where the reach is missed.
-// Options: --trials N a kind (2000), --imitators N a kind (1000, 0 leaves them out), --seed TEXT.
+// Options: --trials N a kind (2000), --imitators N a kind (500, 0 leaves them out), --seed TEXT.
 import { parseArgs } from 'node:util';
 import { falseAlarmRate } from '../../../src/core/press/false-alarm.js';
 import { lockChance } from '../../../src/core/press/lock-chance.js';
@@ -13,7 +13,7 @@ import { missedReach, type PressOutcome, scorePress } from './score-press.js';
 const { values } = parseArgs({
   options: {
     trials: { type: 'string', default: '2000' },
-    imitators: { type: 'string', default: '1000' },
+    imitators: { type: 'string', default: '500' },
     seed: { type: 'string', default: 'press' },
   },
 });
