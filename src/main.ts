@@ -5,6 +5,7 @@ import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { portsCommand } from './commands/ports.js';
+import { replayCommand } from './commands/replay.js';
 import { rerunCommand } from './commands/rerun.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
@@ -30,6 +31,7 @@ const program = new Command('pinwalk')
 
 for (const command of [
   walkCommand(),
+  replayCommand(),
   rerunCommand(),
   portsCommand(),
   checkCommand(),

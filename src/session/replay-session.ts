@@ -6,6 +6,7 @@ import {
   beginPlayback,
   dueEvent,
   dueInS,
+  fastest,
   isAtEnd,
   letPass,
   tell,
@@ -29,14 +30,13 @@ export interface ReplaySession extends RunningSession {
    * the last seconds before the new place, so that what hangs on them can be shown again.
    */
   follow(follower: Follower, forget?: () => void): void;
-  /** Plays the rest at once. */
-  finish(): void;
 }
 
 export interface ReplayParts {
   readonly recording: Recording;
   readonly clock: Clock;
-  readonly speed: number;
+  /** Seconds of the session in one second; `max` tells everything at once and ends. */
+  readonly speed: number | 'max';
   /** Where to begin; the start where it is left out. */
   readonly from?: Control;
   /** Ends the session when the recording has ended, where nobody sits at a keyboard. */
@@ -54,7 +54,7 @@ export const replaySession = (parts: ReplayParts): ReplaySession => {
   const { recording, clock } = parts;
   const followers: { readonly follow: Follower; readonly forget: (() => void) | undefined }[] = [];
   const watchers = new Set<() => void>();
-  const begun = beginPlayback(recording, parts.speed);
+  const begun = beginPlayback(recording, parts.speed === 'max' ? fastest : parts.speed);
   const first: Move =
     parts.from === undefined
       ? { playback: begun, tell: 0, jumped: false }
@@ -121,8 +121,8 @@ export const replaySession = (parts: ReplayParts): ReplaySession => {
       told += 1;
     }
     changed();
+    if (isAtEnd(recording, playback) && parts.closeAtEnd) close();
     if (over) return;
-    if (isAtEnd(recording, playback) && parts.closeAtEnd) return close();
     const waitS = dueInS(recording, playback);
     if (waitS !== null) cancel = clock.after(Math.min(waitS, showEveryS), goOnPlaying);
   };
@@ -134,7 +134,19 @@ export const replaySession = (parts: ReplayParts): ReplaySession => {
       const event = eventAt(recording, playback.place.at);
       if (event !== null) play(event);
     }
-    goOnPlaying();
+    if (parts.speed === 'max') playRest();
+    else goOnPlaying();
+  };
+
+  const playRest = (): void => {
+    for (
+      let event = eventAt(recording, playback.place.at);
+      event !== null && !over;
+      event = eventAt(recording, playback.place.at)
+    ) {
+      play(event);
+    }
+    close();
   };
 
   const apply = (control: Control): void => {
@@ -162,16 +174,6 @@ export const replaySession = (parts: ReplayParts): ReplaySession => {
       clockT = clock.now();
       started = true;
       carryOut(first);
-    },
-    finish() {
-      for (
-        let event = eventAt(recording, playback.place.at);
-        event !== null && !over;
-        event = eventAt(recording, playback.place.at)
-      ) {
-        play(event);
-      }
-      close();
     },
     ended,
     replay: {

@@ -1,0 +1,156 @@
+// `replay`: a saved session once more, in the same screens and cues, or as lines.
+import { Command, InvalidArgumentError, Option } from 'commander';
+import type { Control } from '../core/replay/control.js';
+import { logLines } from '../core/replay/log-lines.js';
+import { fastest, slowest } from '../core/replay/playback.js';
+import { readGoal } from '../core/replay/read-goal.js';
+import type { Recording } from '../core/replay/recording.js';
+import { english } from '../core/words/english.js';
+import { type CueMode, cueModes } from '../cues/cue-player.js';
+import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { replaySession } from '../session/replay-session.js';
+import { readSession } from '../store/journal-reader.js';
+import { openRecording } from '../store/open-recording.js';
+import { chooseFace, type Face, type FaceOptions } from './face.js';
+import { showSession } from './show-session.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface ReplayOptions extends FaceOptions {
+  readonly speed: number | 'max';
+  readonly from?: string;
+  readonly readings?: boolean;
+  readonly cues?: CueMode;
+}
+
+const examples = `
+Examples:
+  pinwalk replay recordings/sessions/loose-filter.jsonl
+      plays a recorded session on the screen; ? lists the keys
+  pinwalk replay session.jsonl --from pin:8 --speed 5
+  pinwalk replay session.jsonl --from 1:35
+  pinwalk replay session.jsonl --plain --speed max
+      everything that was said, at once
+  pinwalk replay session.jsonl --readings > readings.jsonl
+      the readings and marks as a reading log, for rerun`;
+
+export const replayCommand = (): Command =>
+  new Command('replay')
+    .description('play a saved session in the same screens and cues: speed, pause, seek')
+    .argument('<file>', 'a session file')
+    .option(
+      '--speed <factor>',
+      `${slowest} to ${fastest}; max for all at once as lines`,
+      readSpeed,
+      1,
+    )
+    .option('--from <place>', 'where to begin: seconds, 1:35, pin:8 or event:200')
+    .addOption(
+      new Option('--cues <how>', 'what is heard (default: tones with a screen, else off)').choices(
+        cueModes,
+      ),
+    )
+    .option('--readings', 'write the readings and marks as a reading log, and play nothing')
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text, without cursor control')
+    .addHelpText('after', examples)
+    .action(replay);
+
+const replay = async (file: string, options: ReplayOptions): Promise<void> => {
+  if (options.readings) {
+    writeReadings(file, options);
+    return;
+  }
+  const face = chooseFace(options, {
+    output: process.stdout.isTTY === true,
+    input: process.stdin.isTTY === true,
+  });
+  if (face === 'screen' && options.speed === 'max') {
+    throw new UserError(
+      `--speed max is for --plain and --json; a screen plays up to ${fastest} times as fast`,
+      exitCodes.usage,
+    );
+  }
+  const { recording, end, close } = openRecording(file);
+  try {
+    if (end.tornBytes > 0) process.stderr.write(`${english.replay.torn(end.tornBytes)}\n`);
+    await play(recording, face, options);
+  } finally {
+    close();
+  }
+};
+
+const play = async (recording: Recording, face: Face, options: ReplayOptions): Promise<void> => {
+  const { speed } = options;
+  const { opened } = recording;
+  const clock = createMonotonicClock();
+  const session = replaySession({
+    recording,
+    clock,
+    speed,
+    ...(options.from === undefined ? {} : { from: goalIn(recording, options.from) }),
+    closeAtEnd: face !== 'screen',
+  });
+  await showSession({
+    session,
+    face,
+    events: [],
+    readings: false,
+    profile: opened.profile.content,
+    simulated: opened.simulated,
+    cues: options.cues ?? (face === 'screen' ? 'tones' : 'off'),
+    clock,
+  });
+};
+
+/** @throws UserError for what is no place in this session. */
+const goalIn = (recording: Recording, written: string): Control => {
+  const pins = recording.endState.plan.pins.map(({ pin }) => pin);
+  let goal: Control;
+  try {
+    goal = readGoal(written, pins);
+  } catch (error) {
+    if (error instanceof RangeError)
+      throw new UserError(`--from: ${error.message}`, exitCodes.usage);
+    throw error;
+  }
+  if (goal.control === 'to-pin' && !recording.reached.has(goal.pin)) {
+    throw new UserError(`--from: ${english.replay.neverReached(goal.pin)}`, exitCodes.usage);
+  }
+  return goal;
+};
+
+/** Output is gathered into large writes: a session may hold a million readings. */
+const writeAt = 65_536;
+
+const writeReadings = (file: string, options: ReplayOptions): void => {
+  if (options.plain || options.from !== undefined) {
+    throw new UserError(
+      'a reading log is whole and has one form; leave out --plain and --from',
+      exitCodes.usage,
+    );
+  }
+  const events = readSession(file, { verifyChain: false });
+  const opened = events.next().value;
+  if (opened === undefined || !('type' in opened) || opened.type !== 'session-opened') {
+    throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
+  }
+  const log = logLines(opened);
+  let out = '';
+  for (const event of events) {
+    for (const line of log.take(event)) out += `${line}\n`;
+    if (out.length < writeAt) continue;
+    process.stdout.write(out);
+    out = '';
+  }
+  process.stdout.write(out);
+  for (const says of english.replay.notInLog(log.notInLog)) process.stderr.write(`${says}\n`);
+  const { profile, driver } = opened;
+  process.stderr.write(`${english.replay.rerunLog(profile.id, driver?.id ?? null)}\n`);
+};
+
+const readSpeed = (text: string): number | 'max' => {
+  if (text === 'max') return 'max';
+  const speed = /^\d{1,2}(\.\d{1,3})?$/u.test(text) ? Number(text) : Number.NaN;
+  if (speed >= slowest && speed <= fastest) return speed;
+  throw new InvalidArgumentError(`write a number from ${slowest} to ${fastest}, or max`);
+};
