@@ -1,0 +1,167 @@
+// Promises the departure that several independent groups of lines have in common, or null where they have none:
+// one group that differs from the others is never taken for it, and neither is chance. Refuses nothing.
+import { median } from '../numbers/median.js';
+import { robustScale } from './robust-scale.js';
+
+export interface LineDeparture {
+  /** Lines of one group stand or fall together: they hang on the same parts. */
+  readonly group: string;
+  /** Measured less expected, in a coordinate in which a shift is added. */
+  readonly departure: number;
+  /** How far a good board's line may depart, in the same coordinate. */
+  readonly tolerance: number;
+  readonly pins: number;
+}
+
+export interface CommonDeparture {
+  readonly departure: number;
+  readonly standardUncertainty: number;
+  /** Pins and groups that agree with it. */
+  readonly pins: number;
+  readonly groups: number;
+}
+
+/** A tolerance is taken as three standard deviations of a good board's line, of which its group shares a part. */
+const linePart = 1 / 3;
+const groupPart = 1 / 5;
+
+/** What makes a departure more than chance: this many times its uncertainty, and this share of a tolerance. */
+const significance = 3;
+const leastOfTolerance = 0.2;
+const leastPins = 5;
+/** Groups this much further apart than on good boards have nothing in common. */
+const mostScatter = 1.5;
+/** Beyond this many deviations a line or a group does not agree. */
+const reach = 2.5;
+/** Tukey's constant, in deviations: 95 % efficient on normal data. */
+const weightless = 4.685;
+const mostRounds = 30;
+
+interface Group {
+  readonly departure: number;
+  /** Expected standard deviation of the group's middle line on a good board. */
+  readonly deviation: number;
+  readonly pins: number;
+}
+
+/**
+ * An M-estimate of location with Tukey's biweight over the groups' middle lines, begun at their median (Beaton
+ * and Tukey 1974; Huber, Robust Statistics, 1981; both from memory). Its scale is what the tolerances let
+ * expect, corrected by what is seen; its standard uncertainty is that of the weighted mean, widened to the
+ * standard deviation of Student's t as JCGM 101:2008, 6.4.9.4 (from memory) does for few values. More than two
+ * thirds of all groups must agree.
+ *
+ * @param leastGroups how many groups must agree at the least
+ * @example three groups of four at 0.058 with tolerances of 0.1: 0.058; two of them, and one at 0: null.
+ */
+export function commonDeparture(
+  lines: readonly LineDeparture[],
+  leastGroups: number,
+): CommonDeparture | null {
+  const all = groupsOf(lines);
+  if (all.length < leastGroups) return null;
+  let centre = median(all.map(({ departure }) => departure));
+  let fit = fitAround(centre, lines);
+  for (let round = 0; fit !== null && round < mostRounds; round += 1) {
+    const moved = Math.abs(fit.centre - centre);
+    centre = fit.centre;
+    if (moved < 1e-9) break;
+    fit = fitAround(centre, lines);
+  }
+  if (fit === null) return null;
+  const { scatter, uncertainty } = fit;
+  const agreeing = fit.groups.filter(
+    ({ departure, deviation }) => Math.abs(departure - centre) <= reach * scatter * deviation,
+  );
+  const pins = sum(agreeing.map((group) => group.pins));
+  const least = Math.max(
+    significance * uncertainty,
+    leastOfTolerance * median(lines.map(({ tolerance }) => tolerance)),
+  );
+  const isCommon =
+    scatter <= mostScatter &&
+    agreeing.length >= leastGroups &&
+    3 * agreeing.length > 2 * all.length &&
+    pins >= leastPins &&
+    Math.abs(centre) >= least;
+  if (!isCommon) return null;
+  return { departure: centre, standardUncertainty: uncertainty, pins, groups: agreeing.length };
+}
+
+interface Fit {
+  readonly centre: number;
+  readonly uncertainty: number;
+  /** How far groups lie apart, as a multiple of what is expected. */
+  readonly scatter: number;
+  readonly groups: readonly Group[];
+}
+
+/** One reweighting step; null when nothing is near the centre. */
+const fitAround = (centre: number, lines: readonly LineDeparture[]): Fit | null => {
+  const lineScatter = robustScale(
+    lines.map(({ departure, tolerance }) => (departure - centre) / (linePart * tolerance)),
+    1,
+  );
+  const groups = groupsOf(nearLines(lines, centre, lineScatter));
+  const scores = groups.map(({ departure, deviation }) => (departure - centre) / deviation);
+  // A group's own lines tell half of how far groups will scatter; the tolerances tell the other half.
+  const scatter = robustScale(scores, Math.hypot(lineScatter, 1) / Math.SQRT2);
+  const weights = groups.map(
+    ({ deviation }, at) => biweight((scores[at] ?? 0) / scatter) / deviation ** 2,
+  );
+  const weight = sum(weights);
+  if (weight === 0) return null;
+  return {
+    centre: sum(groups.map(({ departure }, at) => departure * (weights[at] ?? 0))) / weight,
+    uncertainty: (scatter * widthOfT(3 + groups.length)) / Math.sqrt(weight),
+    scatter,
+    groups,
+  };
+};
+
+/** Without lines too far from the centre to be good ones, and without groups that are mostly such lines. */
+const nearLines = (
+  lines: readonly LineDeparture[],
+  centre: number,
+  scatter: number,
+): readonly LineDeparture[] => {
+  const near = lines.filter(
+    ({ departure, tolerance }) =>
+      Math.abs(departure - centre) <= reach * scatter * linePart * tolerance,
+  );
+  const sizes = countsOf(lines);
+  const nearSizes = countsOf(near);
+  return near.filter(({ group }) => 2 * (nearSizes.get(group) ?? 0) > (sizes.get(group) ?? 0));
+};
+
+const countsOf = (lines: readonly LineDeparture[]): ReadonlyMap<string, number> => {
+  const counts = new Map<string, number>();
+  for (const { group } of lines) counts.set(group, (counts.get(group) ?? 0) + 1);
+  return counts;
+};
+
+const groupsOf = (lines: readonly LineDeparture[]): readonly Group[] => {
+  const members = new Map<string, LineDeparture[]>();
+  for (const line of lines) {
+    const known = members.get(line.group);
+    if (known === undefined) members.set(line.group, [line]);
+    else known.push(line);
+  }
+  return [...members.values()].map((group) => {
+    const own = (linePart ** 2 - groupPart ** 2) / group.length;
+    return {
+      departure: median(group.map(({ departure }) => departure)),
+      deviation: Math.sqrt(groupPart ** 2 + own) * median(group.map(({ tolerance }) => tolerance)),
+      pins: sum(group.map(({ pins }) => pins)),
+    };
+  });
+};
+
+const biweight = (z: number): number =>
+  Math.abs(z) < weightless ? (1 - (z / weightless) ** 2) ** 2 : 0;
+
+/** Standard deviation of Student's t. */
+const widthOfT = (degreesOfFreedom: number): number =>
+  Math.sqrt(degreesOfFreedom / (degreesOfFreedom - 2));
+
+const sum = (values: readonly number[]): number => values.reduce((total, x) => total + x, 0);

@@ -1,0 +1,117 @@
+// Promises, for each class of lines, how the meter that reads differs from the meter the expected values were
+// taken with: by a factor in resistance, by volts in diode test. Null where that cannot be told, or where there is
+// nothing to tell. One class says nothing of another, and one group that is off is a fault and no shift.
+import { median } from '../numbers/median.js';
+import type { Plan, PlannedPin } from '../profile/plan.js';
+import { commonDeparture, type LineDeparture } from './common-departure.js';
+import { isMeasured, type ReadPin } from './read-pin.js';
+
+export const shiftClasses = ['signal', 'supply'] as const;
+export type ShiftClass = (typeof shiftClasses)[number];
+
+interface Told {
+  /** Of the factor, or in volt. */
+  readonly standardUncertainty: number;
+  /** Pins and independent groups that agree. */
+  readonly pins: number;
+  readonly groups: number;
+}
+
+export interface ScaleShift extends Told {
+  /** This meter reads so many times what is expected. */
+  readonly scale: number;
+}
+
+export interface OffsetShift extends Told {
+  /** This meter reads so many volts more than is expected. */
+  readonly offset: number;
+}
+
+export type Shift = ScaleShift | OffsetShift;
+export type Shifts = Readonly<Record<ShiftClass, Shift | null>>;
+
+/** What no meter differs by, and a fault may: a factor's distance from 1, and volts. Common practice, no source. */
+export const mostScale = 0.12;
+export const mostOffset = 0.06;
+/** A line whose tolerance is wider tells too little of the meter. */
+const widestTolerance = 0.35;
+/** Where the plan has so many groups of a class, so many must agree. */
+const usualGroups = 3;
+const fewestGroups = 2;
+
+export const noShifts: Shifts = { signal: null, supply: null };
+
+/** @param pins one a planned pin, in walking order; what was not read yet is left out */
+export const estimateShift = (pins: readonly ReadPin[], plan: Plan): Shifts => ({
+  signal: shiftOfClass('signal', pins, plan),
+  supply: shiftOfClass('supply', pins, plan),
+});
+
+const shiftOfClass = (kind: ShiftClass, pins: readonly ReadPin[], plan: Plan): Shift | null => {
+  if (plan.function === 'dc-volts') return null;
+  const byOffset = plan.function === 'diode';
+  const usable = plan.pins.filter(expectsValue).filter((pin) => pin.kind === kind);
+  const known = new Set(usable.map(independentGroup)).size;
+  const lines = departures(usable, pins, byOffset);
+  const common = commonDeparture(lines, Math.max(fewestGroups, Math.min(usualGroups, known)));
+  if (common === null) return null;
+  const { departure, standardUncertainty, pins: agreeing, groups } = common;
+  const told = { pins: agreeing, groups };
+  if (byOffset) {
+    return Math.abs(departure) > mostOffset
+      ? null
+      : { offset: departure, standardUncertainty, ...told };
+  }
+  const scale = Math.exp(departure);
+  if (Math.abs(scale - 1) > mostScale) return null;
+  return { scale, standardUncertainty: scale * standardUncertainty, ...told };
+};
+
+interface ExpectingPin extends PlannedPin {
+  readonly expected: { readonly nominal: number; readonly low: number; readonly high: number };
+}
+
+const expectsValue = (pin: PlannedPin): pin is ExpectingPin => {
+  const { expected } = pin;
+  if (expected === null || expected === 'overload' || !(expected.nominal > 0)) return false;
+  return (expected.high - expected.low) / 2 / expected.nominal <= widestTolerance;
+};
+
+/** Lines of one group, or of one pair, or of one name, share their parts and so their departures. */
+const independentGroup = ({ group, mate, line }: PlannedPin): string => {
+  if (group !== undefined) return `group ${group}`;
+  return mate === undefined ? `line ${line}` : `pair ${[line, mate].sort().join(' ')}`;
+};
+
+/** Every line that reads near what is expected, once, by the middle one of its pins. */
+const departures = (
+  usable: readonly ExpectingPin[],
+  pins: readonly ReadPin[],
+  byOffset: boolean,
+): readonly LineDeparture[] => {
+  const lines = new Map<string, { pin: ExpectingPin; seen: number[] }>();
+  for (const pin of usable) {
+    const read = pins[pin.index];
+    if (!isMeasured(read) || !isNear(pin, read.value, byOffset)) continue;
+    const line = lines.get(pin.line) ?? { pin, seen: [] };
+    const { nominal } = pin.expected;
+    line.seen.push(byOffset ? read.value - nominal : Math.log(read.value / nominal));
+    lines.set(pin.line, line);
+  }
+  return [...lines.values()].map(({ pin, seen }) => {
+    const { nominal, low, high } = pin.expected;
+    return {
+      group: independentGroup(pin),
+      departure: median(seen),
+      tolerance: (high - low) / 2 / (byOffset ? 1 : nominal),
+      pins: seen.length,
+    };
+  });
+};
+
+/** Anything further off is a fault under any shift that is believed. */
+const isNear = ({ expected }: ExpectingPin, value: number, byOffset: boolean): boolean => {
+  const { low, high } = expected;
+  if (byOffset) return value >= low - mostOffset && value <= high + mostOffset && value > 0;
+  return value > 0 && value >= low * (1 - mostScale) && value <= high * (1 + mostScale);
+};
