@@ -6,6 +6,7 @@ import { checkCommand } from './commands/check.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
+import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
@@ -33,6 +34,7 @@ for (const command of [
   walkCommand(),
   replayCommand(),
   rerunCommand(),
+  reportCommand(),
   portsCommand(),
   checkCommand(),
   benchCommand(),

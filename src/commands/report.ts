@@ -1,0 +1,141 @@
+// `report`: the handover page of a saved session, or the same as Markdown, or its pins as CSV.
+import { existsSync } from 'node:fs';
+import { basename, extname } from 'node:path';
+import { Command, Option } from 'commander';
+import { cleanText } from '../core/clean-text.js';
+import type { Numbered } from '../core/events.js';
+import { accountOf } from '../core/report/account.js';
+import { buildReport } from '../core/report/build-report.js';
+import type { Report } from '../core/report/report.js';
+import { programVersion } from '../core/version.js';
+import {
+  type ReportLanguage,
+  reportLanguageCodes,
+  reportLanguages,
+} from '../core/words/report-languages.js';
+import { renderCsv } from '../report/csv/render-csv.js';
+import { renderHtml } from '../report/html/render-html.js';
+import { renderMarkdown } from '../report/markdown/render-markdown.js';
+import { today, wallTimes } from '../report/wall-times.js';
+import { ReportFileError, writeReport } from '../report/write-report.js';
+import { readSession, type SessionEnd } from '../store/journal-reader.js';
+import { storedKind } from '../store/stored-kind.js';
+import { exitCodes, UserError } from './user-error.js';
+
+export const reportFormats = ['html', 'csv', 'markdown'] as const;
+export type ReportFormat = (typeof reportFormats)[number];
+
+interface ReportOptions {
+  readonly out?: string;
+  readonly format?: ReportFormat;
+  readonly language: ReportLanguage;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk report session.jsonl
+      writes session.html: a first page for the owner, technical pages after it
+  pinwalk report session.jsonl --language ar --out handover.html
+  pinwalk report session.jsonl --out pins.csv
+  pinwalk report session.jsonl --format markdown --out -
+      to standard output`;
+
+export const reportCommand = (): Command =>
+  new Command('report')
+    .description('write the handover page of a saved session (HTML, CSV, Markdown)')
+    .argument('<session>', 'a saved session')
+    .option('--out <file>', 'where to write, - for standard output (default: beside the session)')
+    .addOption(
+      new Option(
+        '--format <name>',
+        "what to write (default: by the file's ending, else html)",
+      ).choices(reportFormats),
+    )
+    .addOption(
+      new Option('--language <code>', "the report's language")
+        .choices(reportLanguageCodes)
+        .default('en'),
+    )
+    .option('--force', 'replace a file that is there already')
+    .option('--json', 'one JSON object on stdout that names the file')
+    .option('--plain', 'a line of text (the usual form)')
+    .addHelpText('after', examples)
+    .action(run);
+
+const endings: Readonly<Record<ReportFormat, string>> = {
+  html: '.html',
+  csv: '.csv',
+  markdown: '.md',
+};
+
+const run = (session: string, options: ReportOptions): void => {
+  const format = options.format ?? formatOf(options.out);
+  const text = render(readReport(session), format, options.language);
+  const out =
+    options.out ??
+    `${session.slice(0, session.length - extname(session).length)}${endings[format]}`;
+  if (out === '-') {
+    process.stdout.write(text);
+    return;
+  }
+  if (options.force === true && existsSync(out) && storedKind(out) === 'session') {
+    throw new UserError(`${out} is a session; a report never replaces one`, exitCodes.unwritten);
+  }
+  try {
+    writeReport(out, text, { force: options.force ?? false });
+  } catch (error) {
+    if (!(error instanceof ReportFileError)) throw error;
+    throw new UserError(error.message, exitCodes.unwritten);
+  }
+  process.stdout.write(
+    options.json === true
+      ? `${JSON.stringify({ type: 'report-written', file: out, format, language: options.language })}\n`
+      : `Report written to ${cleanText(out, 300)}\n`,
+  );
+};
+
+const formatOf = (out: string | undefined): ReportFormat =>
+  reportFormats.find(
+    (format) => out !== undefined && extname(out).toLowerCase() === endings[format],
+  ) ?? 'html';
+
+const render = (report: Report, format: ReportFormat, language: ReportLanguage): string => {
+  switch (format) {
+    case 'csv':
+      return renderCsv(report);
+    case 'html':
+      return renderHtml(buildReport(report, reportLanguages[language]), programVersion);
+    case 'markdown':
+      return renderMarkdown(buildReport(report, reportLanguages[language]));
+  }
+};
+
+/** @throws FileError at the first line that is not sound: nothing is handed over that cannot be proven. */
+const readReport = (session: string): Report => {
+  const kind = storedKind(session);
+  if (kind !== undefined && kind !== 'session') {
+    throw new UserError(`${session} is a ${kind}; name a saved session`, exitCodes.badFile);
+  }
+  let end: SessionEnd | undefined;
+  function* events(): Generator<Numbered, void> {
+    end = yield* readSession(session);
+  }
+  const account = accountOf(events());
+  if (account === null || end?.chain === undefined) {
+    throw new UserError(`${session}: the session holds nothing yet`, exitCodes.badFile);
+  }
+  return {
+    account,
+    times: wallTimes(account),
+    source: {
+      file: basename(session),
+      fingerprint: end.chain,
+      events: end.events,
+      unknownEvents: end.others,
+      tornBytes: end.tornBytes,
+    },
+    made: { program: programVersion, day: today(new Date()) },
+  };
+};

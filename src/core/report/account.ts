@@ -1,0 +1,69 @@
+// The whole session as a report needs it: the walk's last state, folded as live and in a replay, and beside it
+// what happened on the way. Takes the events one by one and keeps no readings. Without a header there is no account.
+import type { EventOf, Numbered } from '../events.js';
+import { evolve } from '../walk/evolve.js';
+import { cursorPin, openWalk, type WalkState } from '../walk/state.js';
+import { type ActEntry, createActLog } from './act-log.js';
+import { createGroundLog, type GroundLog } from './ground-log.js';
+import { createInterruptionLog, type Interruption } from './interruption-log.js';
+import { createMeterLog, type MeterLog } from './meter-log.js';
+import { type Asked, createQuestionLog } from './question-log.js';
+import { createTouchLog, type Touch } from './touch-log.js';
+
+type Advice = NonNullable<EventOf<'pin-judged'>['advice']>;
+
+export interface Account {
+  readonly opened: EventOf<'session-opened'>;
+  /** The openings of the session: the first and every later one. */
+  readonly sittings: readonly (EventOf<'session-opened'> | EventOf<'session-resumed'>)[];
+  readonly state: WalkState;
+  readonly endT: number;
+  readonly touches: ReadonlyMap<string, readonly Touch[]>;
+  /** What would help next at a pin, where the last judgement said so. */
+  readonly advice: ReadonlyMap<string, Advice>;
+  readonly asked: readonly Asked[];
+  readonly acts: readonly ActEntry[];
+  readonly interruptions: readonly Interruption[];
+  readonly ground: Pick<GroundLog, 'values' | 'outcome'>;
+  readonly meter: Omit<MeterLog, 'take'>;
+}
+
+/** Null when the events do not begin with `session-opened`. */
+export const accountOf = (events: Iterable<Numbered>): Account | null => {
+  let opened: EventOf<'session-opened'> | undefined;
+  let state: WalkState | undefined;
+  const sittings: Account['sittings'][number][] = [];
+  const advice = new Map<string, Advice>();
+  const touches = createTouchLog();
+  const questions = createQuestionLog();
+  const acts = createActLog();
+  const interruptions = createInterruptionLog();
+  const ground = createGroundLog();
+  const meter = createMeterLog();
+  for (const event of events) {
+    if (event.type === 'session-opened' || event.type === 'session-resumed') sittings.push(event);
+    if (event.type === 'session-opened') opened ??= event;
+    if (opened === undefined) return null;
+    state = state === undefined ? openWalk(opened) : evolve(state, event);
+    for (const log of [touches, questions, acts, ground, meter]) log.take(event);
+    interruptions.take(event, cursorPin(state)?.pin ?? null);
+    if (event.type === 'pin-judged') {
+      if (event.advice === undefined) advice.delete(event.pin);
+      else advice.set(event.pin, event.advice);
+    }
+  }
+  if (opened === undefined || state === undefined) return null;
+  return {
+    opened,
+    sittings,
+    state,
+    endT: state.t,
+    touches: touches.byPin,
+    advice,
+    asked: questions.asked,
+    acts: acts.entries,
+    interruptions: interruptions.interruptions,
+    ground,
+    meter,
+  };
+};

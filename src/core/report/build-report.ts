@@ -1,0 +1,50 @@
+// The report as a document without form. Each section stands in a file of its own; a section that has nothing to
+// say yet leaves itself out.
+
+import { siUnit } from '../reading.js';
+import { shortFingerprint } from '../session-chain.js';
+import { value } from '../words/report-phrase.js';
+import type { ReportWords } from '../words/report-words.js';
+import type { ReportDocument } from './document.js';
+import { aboutOf } from './owner/about.js';
+import { summaryOf } from './owner/headline.js';
+import { noticesOf } from './owner/notices.js';
+import { whatFailed } from './owner/what-failed.js';
+import { whatWasChecked } from './owner/what-was-checked.js';
+import { whatWasDone } from './owner/what-was-done.js';
+import { whatWasNotChecked } from './owner/what-was-not-checked.js';
+import { whyWeThinkSo } from './owner/why.js';
+import { pinsOf } from './pin-facts.js';
+import type { Report } from './report.js';
+import { technicalPages } from './technical/technical-pages.js';
+
+export const buildReport = (report: Report, words: ReportWords): ReportDocument => {
+  const { account, source, made } = report;
+  const { shared, owner, inDetail } = words;
+  const { function: measure } = account.opened.measure;
+  const pins = pinsOf(account);
+  const unit = siUnit(measure);
+  return {
+    language: shared.language,
+    direction: shared.direction,
+    title: owner.title,
+    about: aboutOf(report, words),
+    notices: noticesOf(account, words),
+    summary: summaryOf(pins, words),
+    owner: [
+      whatFailed(pins, words, unit),
+      whyWeThinkSo(pins, words, measure),
+      whatWasDone(account, words),
+      whatWasChecked(account, pins, words),
+      whatWasNotChecked(pins, words),
+      { id: 'data', title: owner.data.title, blocks: [{ kind: 'text', text: owner.data.text }] },
+    ],
+    footer: owner.footer(value(shortFingerprint(source.fingerprint)), shared.day(made.day)),
+    technical: {
+      language: inDetail.shared.language,
+      direction: inDetail.shared.direction,
+      title: inDetail.technical.title,
+      sections: technicalPages(report, pins, inDetail),
+    },
+  };
+};

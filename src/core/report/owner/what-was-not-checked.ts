@@ -1,0 +1,41 @@
+// What was not checked: as important to an owner as what was.
+
+import type { Phrase } from '../../words/report-phrase.js';
+import type { ReportWords } from '../../words/report-words.js';
+import type { Section } from '../document.js';
+import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
+import { namedPins } from './named-pins.js';
+
+export const whatWasNotChecked = (
+  pins: readonly PinFacts[],
+  { shared, owner }: ReportWords,
+): Section => {
+  const { unchecked } = owner;
+  const kinds: readonly (readonly [(pins: Phrase) => Phrase, (pin: PinFacts) => boolean])[] = [
+    [unchecked.unread, ({ record }) => record.verdict === 'unread'],
+    [unchecked.unclear, ({ record }) => isUnclear(record.verdict)],
+    [unchecked.unrepeated, isUnrepeated],
+    [
+      unchecked.nothingExpected,
+      ({ record }) => record.expected === null && record.verdict === 'normal',
+    ],
+    [
+      unchecked.readsNothing,
+      ({ record }) => record.expected === 'overload' && record.verdict === 'normal',
+    ],
+  ];
+  const items: Phrase[] = [unchecked.function];
+  for (const [says, is] of kinds) {
+    const named = namedPins(pins, shared, is);
+    if (named !== null) items.push(says(named));
+  }
+  items.push(unchecked.behind);
+  return {
+    id: 'unchecked',
+    title: unchecked.title,
+    blocks: [{ kind: 'list', items: items.map((text) => ({ text })) }],
+  };
+};
+
+const isUnrepeated = ({ record, agreeing, confirmed }: PinFacts): boolean =>
+  isFaulty(record.verdict) && agreeing < 2 && !confirmed;

@@ -1,0 +1,51 @@
+// Notes and acts in the order in which they came, with what was refused and where the walk put itself right.
+import { foreign, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
+import type { ActEntry } from '../act-log.js';
+import type { Section } from '../document.js';
+import type { Report } from '../report.js';
+
+export const actsSection = (
+  { account, times }: Report,
+  { technical }: TechnicalLanguage,
+): Section => {
+  const words = technical.acts;
+  const rows = account.acts.map((entry) => [
+    { text: say`${value(times.momentOf(entry.t))}`, heads: true as const },
+    { text: 'pin' in entry && entry.pin !== undefined ? say`${name(entry.pin)}` : '' },
+    ...told(entry, words).map((text) => ({ text })),
+  ]);
+  return {
+    id: 'acts',
+    title: words.title,
+    blocks:
+      rows.length === 0
+        ? [{ kind: 'text', text: words.none }]
+        : [
+            {
+              kind: 'table',
+              caption: words.title,
+              columns: [
+                { title: words.at, as: 'words' },
+                { title: technical.pins.pin, as: 'words' },
+                { title: words.act, as: 'words' },
+                { title: words.detail, as: 'words' },
+              ],
+              rows,
+            },
+          ],
+  };
+};
+
+const told = (entry: ActEntry, words: TechnicalWords['acts']): readonly [Phrase, Phrase] => {
+  switch (entry.type) {
+    case 'act-taken':
+      return [words.name[entry.act], entry.text === undefined ? '' : say`${foreign(entry.text)}`];
+    case 'act-refused':
+      return [words.refused(words.name[entry.act]), say`${foreign(entry.reason)}`];
+    case 'walk-realigned':
+      return [words.realigned, words.moved(entry.shift)];
+    case 'ground-doubted':
+      return [words.groundDoubted, words.opens(entry.opens)];
+  }
+};

@@ -1,0 +1,49 @@
+// When nothing could be measured, why, and for how long.
+import { foreign, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
+import type { Section } from '../document.js';
+import type { Interruption } from '../interruption-log.js';
+import type { Report } from '../report.js';
+import { writtenSpan } from '../written.js';
+
+export const interruptionsSection = (
+  { account, times }: Report,
+  { technical }: TechnicalLanguage,
+): Section => {
+  const words = technical.interruptions;
+  const rows = account.interruptions.map((interruption) => {
+    const { from, to, pin, detail } = interruption;
+    return [
+      { text: say`${value(times.momentOf(from))}`, heads: true as const },
+      { text: pin === null ? '' : say`${name(pin)}` },
+      { text: to === null ? words.notOver : say`${writtenSpan(to - from)}` },
+      {
+        text: what(interruption, words),
+        ...(detail === '' ? {} : { small: say`${foreign(detail)}` }),
+      },
+    ];
+  });
+  return {
+    id: 'interruptions',
+    title: words.title,
+    blocks:
+      rows.length === 0
+        ? [{ kind: 'text', text: words.none }]
+        : [
+            {
+              kind: 'table',
+              caption: words.title,
+              columns: [
+                { title: words.from, as: 'words' },
+                { title: technical.pins.pin, as: 'words' },
+                { title: words.lasted, as: 'figures' },
+                { title: words.what, as: 'words' },
+              ],
+              rows,
+            },
+          ],
+  };
+};
+
+const what = ({ kind, hold }: Interruption, words: TechnicalWords['interruptions']): Phrase =>
+  hold === null ? words.says[kind] : `${words.says[kind]}: ${words.held[hold]}`;

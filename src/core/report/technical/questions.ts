@@ -1,0 +1,43 @@
+// What the walk asked, when, and how it was answered.
+import { name, type Phrase, say, value } from '../../words/report-phrase.js';
+import type { TechnicalLanguage } from '../../words/report-words-technical.js';
+import type { Section } from '../document.js';
+import type { Report } from '../report.js';
+import { writtenSpan } from '../written.js';
+
+export const questionsSection = (
+  { account, times }: Report,
+  { technical }: TechnicalLanguage,
+): Section => {
+  const words = technical.questions;
+  const rows = account.asked.map(({ question, pin, askedT, answer }) => [
+    { text: say`${value(times.momentOf(askedT))}`, heads: true as const },
+    { text: say`${name(pin)}` },
+    { text: words.says[question] },
+    { text: answer === null ? words.unanswered : words.by[answer.by] },
+    { text: answer === null ? '' : after(answer.t - askedT) },
+  ]);
+  return {
+    id: 'questions',
+    title: words.title,
+    blocks:
+      rows.length === 0
+        ? [{ kind: 'text', text: words.none }]
+        : [
+            {
+              kind: 'table',
+              caption: words.title,
+              columns: [
+                { title: words.asked, as: 'words' },
+                { title: technical.pins.pin, as: 'words' },
+                { title: words.question, as: 'words' },
+                { title: words.answer, as: 'words' },
+                { title: words.after, as: 'figures' },
+              ],
+              rows,
+            },
+          ],
+  };
+};
+
+const after = (seconds: number): Phrase => say`${writtenSpan(seconds)}`;

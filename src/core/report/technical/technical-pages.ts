@@ -1,0 +1,34 @@
+// The pages for a colleague, in order. A new kind of event gets one section here.
+import { siUnit } from '../../reading.js';
+import type { TechnicalLanguage } from '../../words/report-words-technical.js';
+import type { Section } from '../document.js';
+import type { PinFacts } from '../pin-facts.js';
+import type { Report } from '../report.js';
+import { actsSection } from './acts.js';
+import { connectorSection } from './connector.js';
+import { expectedSection } from './expected-values.js';
+import { findingsSection } from './findings.js';
+import { interruptionsSection } from './interruptions.js';
+import { meterSection } from './meter.js';
+import { pinTableSection } from './pin-table.js';
+import { questionsSection } from './questions.js';
+import { recordSection } from './record.js';
+
+export const technicalPages = (
+  report: Report,
+  pins: readonly PinFacts[],
+  language: TechnicalLanguage,
+): readonly Section[] => {
+  const unit = siUnit(report.account.opened.measure.function);
+  return [
+    connectorSection(report, pins, language),
+    findingsSection(report, pins, language, unit),
+    pinTableSection(pins, language, unit),
+    questionsSection(report, language),
+    actsSection(report, language),
+    interruptionsSection(report, language),
+    meterSection(report, language, unit),
+    expectedSection(report, language),
+    recordSection(report, language),
+  ];
+};

@@ -1,0 +1,26 @@
+// Figures as a report writes them, the same in every language: percent, spans of time, lists.
+import { type Datum, join, type Phrase, say, value } from '../words/report-phrase.js';
+
+/** Never more sure than the figures: rounded down, and nothing is 100 %. */
+export const writtenPercent = (probability: number): Datum =>
+  value(probability > 0.999 ? '> 99.9 %' : `${Math.floor(probability * 1000 + 1e-6) / 10} %`);
+
+/** Symbols of the SI, so that no language needs its plurals. */
+export const writtenSpan = (seconds: number): Datum => {
+  if (seconds < 60) return value(`${seconds.toFixed(1)} s`);
+  const whole = Math.round(seconds);
+  const [hours, minutes] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60];
+  const rest = `${minutes} min ${whole % 60} s`;
+  return value(hours === 0 ? rest : `${hours} h ${rest}`);
+};
+
+const mostListed = 12;
+
+/** Names one after the other; after a dozen, how many more there are. */
+export const listed = (
+  data: readonly Datum[],
+  words: { readonly comma: string; more(n: number): Phrase },
+): Phrase => {
+  const shown = join(data.slice(0, mostListed), words.comma);
+  return data.length <= mostListed ? shown : say`${shown} ${words.more(data.length - mostListed)}`;
+};

@@ -1,0 +1,70 @@
+// What both parts of a report say in Arabic.
+import { say } from './report-phrase.js';
+import type { SharedWords } from './report-words.js';
+
+const months = [
+  'يناير',
+  'فبراير',
+  'مارس',
+  'أبريل',
+  'مايو',
+  'يونيو',
+  'يوليو',
+  'أغسطس',
+  'سبتمبر',
+  'أكتوبر',
+  'نوفمبر',
+  'ديسمبر',
+] as const;
+
+/** A noun after a number has its own form for one, two, three to ten, eleven to ninety-nine, and the rest. */
+export interface Counted {
+  readonly one: string;
+  readonly two: string;
+  readonly few: string;
+  readonly many: string;
+  readonly other: string;
+}
+
+/**
+ * @example arabicCount(3, { one: 'طرف واحد', two: 'طرفان', few: 'أطراف', many: 'طرفًا', other: 'طرف' }) // '3 أطراف'
+ */
+export const arabicCount = (n: number, { one, two, few, many, other }: Counted): string => {
+  if (n === 1) return one;
+  if (n === 2) return two;
+  const rest = n % 100;
+  if (rest >= 3 && rest <= 10) return `${n} ${few}`;
+  return `${n} ${rest >= 11 ? many : other}`;
+};
+
+export const arabicShared: SharedWords = {
+  language: 'ar',
+  direction: 'rtl',
+  comma: '، ',
+  arrow: ' ← ',
+  more: (n) => `و${n} غيرها`,
+  verdict: {
+    normal: 'طبيعي',
+    low: 'منخفض',
+    high: 'مرتفع',
+    short: 'قصر',
+    open: 'مفتوح',
+    unsure: 'غير محسوم',
+    wobble: 'غير مستقر',
+    unread: 'لم يُقرأ',
+  },
+  measure: {
+    resistance: 'المقاومة إلى الأرضي',
+    diode: 'هبوط الجهد في فحص الدايود',
+    continuity: 'الاتصال بالأرضي',
+    'dc-volts': 'الجهد المستمر',
+  },
+  polarity: {
+    'red-walks': 'المجس الأحمر يتنقل والأسود على الأرضي',
+    'black-walks': 'المجس الأسود يتنقل والأحمر على الأرضي',
+  },
+  overload: 'خارج المدى',
+  day: ({ year, month, day }) => `${day} ${months[month - 1] ?? month} ${year}`,
+  atMost: (limit) => say`${limit} على الأكثر`,
+  between: (low, high) => say`من ${low} إلى ${high}`,
+};

@@ -1,0 +1,52 @@
+// What both parts of a report say in English.
+import { say } from './report-phrase.js';
+import type { SharedWords } from './report-words.js';
+
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+const verdict: SharedWords['verdict'] = {
+  normal: 'normal',
+  low: 'low',
+  high: 'high',
+  short: 'short',
+  open: 'open',
+  unsure: 'unsure',
+  wobble: 'wobble',
+  unread: 'unread',
+};
+
+export const englishShared: SharedWords = {
+  language: 'en',
+  direction: 'ltr',
+  comma: ', ',
+  arrow: ' → ',
+  more: (n) => `and ${n} more`,
+  verdict,
+  measure: {
+    resistance: 'resistance to ground',
+    diode: 'diode drop',
+    continuity: 'continuity to ground',
+    'dc-volts': 'DC voltage',
+  },
+  polarity: {
+    'red-walks': 'red lead walks, black lead on ground',
+    'black-walks': 'black lead walks, red lead on ground',
+  },
+  overload: 'overload',
+  day: ({ year, month, day }) => `${day} ${months[month - 1] ?? month} ${year}`,
+  atMost: (limit) => say`at most ${limit}`,
+  between: (low, high) => say`${low} to ${high}`,
+};

@@ -1,0 +1,13 @@
+// The languages in which a report can be written. A further one is one file and one line here.
+import { arabicReport } from './arabic-report.js';
+import { englishReport } from './english-report.js';
+import type { ReportWords } from './report-words.js';
+
+export const reportLanguages = {
+  en: englishReport,
+  ar: arabicReport,
+} as const satisfies Readonly<Record<string, ReportWords>>;
+
+export type ReportLanguage = keyof typeof reportLanguages;
+
+export const reportLanguageCodes = Object.keys(reportLanguages) as ReportLanguage[];

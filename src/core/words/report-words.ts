@@ -1,0 +1,121 @@
+// What a report says, as functions of what happened: one catalogue a language. Names, values and foreign text
+// arrive as data of their own, so a catalogue never builds markup and never needs to escape.
+import type { Verdict } from '../events.js';
+import type { MeasureFunction, Polarity } from '../reading.js';
+import type { Datum, Phrase } from './report-phrase.js';
+import type { TechnicalLanguage } from './report-words-technical.js';
+
+/** How a reading that is not normal differs, for someone who knows nothing of it. */
+export type PlainFault =
+  | 'low'
+  | 'high'
+  | 'short'
+  | 'open'
+  /** Something is read where a good board shows nothing. */
+  | 'unexpected'
+  /** Nothing is read, and nothing tells what a good board shows. */
+  | 'open-unknown';
+
+export interface Day {
+  readonly year: number;
+  /** 1 to 12. */
+  readonly month: number;
+  readonly day: number;
+}
+
+/** From the first to the last moment of a session, written. */
+export interface WrittenSpan {
+  readonly day: string;
+  readonly from: Datum;
+  /** Null where it ended on the same day. */
+  readonly lastDay: string | null;
+  readonly to: Datum;
+  readonly zone: Datum | null;
+}
+
+/** What both parts of a report say. */
+export interface SharedWords {
+  readonly language: string;
+  readonly direction: 'ltr' | 'rtl';
+  readonly comma: string;
+  /** Between the stops of a way, in the direction of reading. */
+  readonly arrow: string;
+  more(n: number): Phrase;
+  readonly verdict: Readonly<Record<Verdict, string>>;
+  readonly measure: Readonly<Record<MeasureFunction, string>>;
+  readonly polarity: Readonly<Record<Polarity, string>>;
+  readonly overload: string;
+  day(day: Day): string;
+  atMost(limit: Datum): Phrase;
+  between(low: Datum, high: Datum): Phrase;
+}
+
+/** A language. One that has no technical pages of its own takes those of another. */
+export interface ReportWords {
+  readonly shared: SharedWords;
+  readonly owner: OwnerWords;
+  readonly inDetail: TechnicalLanguage;
+}
+
+/** The first page: no term that is not explained where it stands. */
+export interface OwnerWords {
+  readonly title: string;
+  connector(id: Datum, title: Phrase | null): Phrase;
+  when(span: WrittenSpan | null): Phrase;
+  readonly simulated: { readonly title: string; readonly text: string };
+  readonly demo: { readonly title: string; readonly text: string };
+  readonly recorded: { readonly title: string; readonly text: string };
+  unfinished(left: number, total: number): { readonly title: string; readonly text: Phrase };
+  /** The page in one sentence. */
+  readonly headline: {
+    faults(n: number, total: number): Phrase;
+    unclear(n: number, total: number): Phrase;
+    partly(read: number, left: number): Phrase;
+    allNormal(total: number): Phrase;
+    readonly nothing: string;
+  };
+  tally(counts: readonly (readonly [Verdict, number])[]): Phrase;
+  readonly failed: {
+    readonly title: string;
+    fault(pin: Datum, line: Phrase, fault: PlainFault): Phrase;
+    read(value: Phrase, good: Phrase | null): Phrase;
+    readonly readNothing: string;
+    unclear(pins: Phrase): Phrase;
+    readonly none: string;
+    more(n: number): Phrase;
+  };
+  readonly why: {
+    readonly title: string;
+    method(measure: MeasureFunction): Phrase;
+    readonly repeated: string;
+    readonly confirmed: string;
+    confidence(least: Datum): Phrase;
+    readonly fromHere: string;
+  };
+  readonly done: {
+    readonly title: string;
+    readonly measuredOnly: string;
+    notes(n: number): Phrase;
+  };
+  readonly checked: {
+    readonly title: string;
+    pins(read: number, total: number, connector: Datum, measure: MeasureFunction): Phrase;
+    meter(meter: Datum): Phrase;
+    readonly typed: string;
+    readonly groundGood: string;
+    readonly groundSkipped: string;
+    sittings(n: number): Phrase;
+  };
+  readonly unchecked: {
+    readonly title: string;
+    readonly function: string;
+    unread(pins: Phrase): Phrase;
+    unclear(pins: Phrase): Phrase;
+    unrepeated(pins: Phrase): Phrase;
+    nothingExpected(pins: Phrase): Phrase;
+    readsNothing(pins: Phrase): Phrase;
+    readonly behind: string;
+  };
+  readonly data: { readonly title: string; readonly text: string };
+  footer(fingerprint: Datum, day: Phrase): Phrase;
+}
