@@ -6,6 +6,7 @@ import { type Body, type Gesture, listen, pass } from './body.js';
 import { hold, keepStill, land, lift, tapGroundTwice, untilShown } from './gestures.js';
 import { checkGroundsByEar } from './ground-check.js';
 import { draw } from './pace.js';
+import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
 
 /** What a visit ended with: the place to go to next. */
 interface Onward {
@@ -58,7 +59,7 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
     if (heard === null) {
       if (asked && (yield* staysOpen(body))) {
         const taken = yield* answerOpen(body, answers, pin);
-        if (taken === 'agreed') return { to: place + 1 };
+        if (taken === 'agreed' && !pressAnnounced(body)) return { to: place + 1 };
         asked = taken === 'nothing';
         yield* touchAgain(body, place);
         patientToS = body.nowS + draw(random, pace.sureS);
@@ -76,8 +77,13 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
       yield* lift(body);
       return { to: called };
     }
+    if (isPressBegun(heard)) {
+      yield* pressByEar(body, heard.pin);
+      return { to: place + 1 };
+    }
     switch (heard.type) {
       case 'walk-finished':
+        if (pressAnnounced(body)) continue;
         return { to: body.profile.connector.pins.length };
       case 'walk-paused':
         yield* waitInTheAir(body, place, heard.reason);
@@ -108,6 +114,7 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
         asked = false;
         yield* react(body);
         if (heard.agreed) {
+          if (pressAnnounced(body)) continue;
           yield* lift(body);
           return { to: place + 1 };
         }

@@ -1,4 +1,5 @@
 // How a walk begins: anew from what the options say, or where a saved session stopped.
+import { randomInt } from 'node:crypto';
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Profile } from '../core/profile/profile-format.js';
@@ -32,6 +33,7 @@ export interface StartOptions extends AccuracyOptions {
   readonly polarity?: Profile['measure']['polarity'];
   readonly range?: number;
   readonly groundCheck: boolean;
+  readonly press?: 'asked' | 'each';
 }
 
 /** All that must be known before a link is opened or a file is made. */
@@ -83,6 +85,8 @@ const prepareNew = (options: StartOptions): Preparation => {
       link,
       simulated,
       groundCheck: groundCheck && options.groundCheck,
+      seed: randomInt(2 ** 31),
+      pressTests: options.press ?? 'asked',
       ...wallClock(),
     });
     const { state, events } = beginWalk(openWalk(opened));

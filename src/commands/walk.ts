@@ -51,6 +51,11 @@ export const walkCommand = (): Command =>
       .addOption(new Option('--function <name>', 'what to measure').choices(measureFunctions))
       .addOption(new Option('--polarity <name>', 'which lead walks').choices(polarities))
       .option('--range <full scale>', 'fixed range to ask for, in ohm or volt', readPositive)
+      .addOption(
+        new Option('--press <when>', 'press tests: when asked for, or each line that is not normal')
+          .choices(['asked', 'each'])
+          .default('asked'),
+      )
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
       .addOption(

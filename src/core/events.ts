@@ -89,6 +89,10 @@ const bodies = {
     driver: source.nullable(),
     measure: z.strictObject({ function: z.enum(measureFunctions), polarity: z.enum(polarities) }),
     accuracy,
+    /** Jitters the cues of press tests; a session without it has none to give. */
+    seed: z.int().nonnegative().optional(),
+    /** When a line that is not normal is press-tested: when asked for (the usual), or each one. */
+    pressTests: z.enum(['asked', 'each']).optional(),
     /** False where the first contact belongs to the first pin: no ground check comes before. */
     groundCheck: z.boolean(),
   }),
@@ -114,7 +118,27 @@ const bodies = {
     pin: pin.optional(),
     text: z.string().optional(),
   }),
-  'cue-given': z.strictObject({ cue: z.enum(cueNames) }),
+  'cue-given': z.strictObject({
+    cue: z.enum(cueNames),
+    /** The place under the tool, where the walk itself gave the cue; null where no part is named. */
+    place: z.string().nullable().optional(),
+  }),
+  /** A press test begins on the pin that was read last; `places` are the parts along its line. */
+  'press-begun': z.strictObject({ pin, line, places: z.array(z.string()) }),
+  /** The place to press next (null: any, the profile names none), with all cues it may take. */
+  'press-moved': z.strictObject({
+    place: z.string().nullable(),
+    sham: z.boolean(),
+    cues: z.array(z.strictObject({ t, cue: z.enum(cueNames) })),
+  }),
+  /** All places pressed on one line, held against each other. */
+  'press-compared': z.strictObject({
+    line,
+    outcome: z.enum(['one', 'tied', 'all', 'none']),
+    parts: z.array(z.string()),
+    shamPressed: z.boolean(),
+  }),
+  'press-ended': z.strictObject({ pin, reason: z.enum(['done', 'given-up']) }),
   /** An act that could not be carried out, with the reason in words. */
   'act-refused': z.strictObject({ act: z.enum(actNames), reason: z.string() }),
   'ground-touched': z.strictObject({

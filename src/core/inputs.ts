@@ -14,6 +14,7 @@ export const actNames = [
   'pause',
   'resume',
   'dismiss',
+  'press',
   'pressing',
   'released',
   'quit',

@@ -76,7 +76,11 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
+    case 'press-begun':
+    case 'press-moved':
     case 'press-judged':
+    case 'press-compared':
+    case 'press-ended':
     case 'suspects-ranked':
     case 'question-answered':
     case 'session-closed':

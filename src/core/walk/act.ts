@@ -3,12 +3,27 @@ import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
 import { keepWays, moveAll, placeAt, type Way } from './align.js';
 import { consumeTouch, reopenTouch } from './contact.js';
-import { indexOfPin, likeliestWay, type WalkState, waitsFor } from './state.js';
+import { indexOfPin, likeliestWay, pinReadLast, type WalkState, waitsFor } from './state.js';
+
+/** What may be done while the tool is on the board. */
+const duringPress: ReadonlySet<ActName> = new Set([
+  'press',
+  'dismiss',
+  'note',
+  'pause',
+  'resume',
+  'pressing',
+  'released',
+  'quit',
+]);
 
 /** Why an act cannot be carried out now, in words, or null when it can. */
 export const refusal = (state: WalkState, act: ActName, pin: string | undefined): string | null => {
   const here = state.plan.pins[state.cursor]?.pin;
   const { touch, rest } = state.contact;
+  if (state.press !== null && !duringPress.has(act)) {
+    return 'a press test is under way; dismiss ends it';
+  }
   switch (act) {
     case 'open':
       if (state.stage === 'ground-check')
@@ -43,7 +58,10 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
     case 'pause':
       return state.paused === null ? null : 'the walk is paused already';
     case 'dismiss':
-      return state.question === null ? 'no question stands' : null;
+      return state.question === null && state.press === null ? 'there is nothing to dismiss' : null;
+    case 'press':
+      if (state.press !== null) return 'a press test is under way';
+      return pinReadLast(state) === undefined ? 'no pin has been read yet' : null;
     case 'retake':
     case 'note':
     case 'pressing':
@@ -84,6 +102,7 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
       return { ...goTo(state, index), contact: reopenTouch(state.contact) };
     }
     case 'open':
+    case 'press':
     case 'note':
     case 'pause':
     case 'resume':

@@ -1,13 +1,14 @@
 // What the walk does about one input. Pure: the same state and input give the same events, live and in a
 // rerun. Nothing here remembers anything; all memory is in the state, and evolve alone changes it.
-import type { WalkEvent } from '../events.js';
+import type { Verdict, WalkEvent } from '../events.js';
 import type { Act, Input, LinkChange } from '../inputs.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
 import { refusal } from './act.js';
 import { captureAnsweredOpen, captureIfSettled } from './capture.js';
 import { holdOrFree } from './hold.js';
+import { beginPressTest, endPress, stepPress } from './press.js';
 import { answerByTaps, askIfOpen } from './question.js';
-import { cursorPin, likeliestWay, type WalkState, waitsFor } from './state.js';
+import { cursorPin, likeliestWay, pinReadLast, type WalkState, waitsFor } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { createTeller, type Teller } from './teller.js';
 
@@ -52,12 +53,17 @@ const decideReading = (teller: Teller, reading: Reading): void => {
   teller.tell({ type: 'reading-taken', ...reading });
   if (teller.state.paused === 'meter-silent') continueWalk(teller, reading.t);
   if (teller.state.paused !== null || teller.state.stage === 'closed') return;
+  if (teller.state.press !== null) {
+    stepPress(teller);
+    return;
+  }
   if (holdOrFree(teller, reading)) return;
   if (isValue(reading)) captureIfSettled(teller);
   if (isOverload(reading)) {
     answerByTaps(teller);
     askIfOpen(teller);
   }
+  pressEachBadLine(teller, reading.t);
 };
 
 const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => {
@@ -79,6 +85,7 @@ const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => 
     case 'open':
       answer(teller, t);
       captureAnsweredOpen(teller, t);
+      pressEachBadLine(teller, t);
       break;
     case 'next':
       answer(teller, t);
@@ -98,7 +105,11 @@ const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => 
       tellPlace(teller, t, true);
       break;
     case 'dismiss':
-      answer(teller, t);
+      if (before.press === null) answer(teller, t);
+      else endPress(teller, t, 'given-up');
+      break;
+    case 'press':
+      beginPressTest(teller, t);
       break;
     case 'pause':
       teller.tell({ type: 'walk-paused', t, reason: 'asked' });
@@ -119,6 +130,17 @@ const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => 
       break;
   }
 };
+
+/** In a session that asks for it, a line that is settled and not normal is press-tested at once. */
+const pressEachBadLine = (teller: Teller, t: number): void => {
+  const { state, events } = teller;
+  if (!state.pressEach || state.press !== null) return;
+  const judged = events.findLast((event) => event.type === 'pin-judged');
+  if (judged?.agreed !== true || !pressable.has(judged.verdict)) return;
+  if (pinReadLast(state)?.pin === judged.pin) beginPressTest(teller, t);
+};
+
+const pressable: ReadonlySet<Verdict> = new Set(['open', 'low', 'high', 'short', 'wobble']);
 
 const answer = (teller: Teller, t: number): void => {
   const { question } = teller.state;

@@ -1,10 +1,19 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
 import type { EventOf, WalkEvent } from '../events.js';
+import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
 import { isBlank, isFault, isOverload, type Reading } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { applyAct } from './act.js';
 import { alignCapture, moveAll, nameCapture } from './align.js';
-import { consumeTouch, forgetGap, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
+import {
+  consumeTouch,
+  forgetGap,
+  noContact,
+  restOn,
+  seeNothing,
+  seeOverload,
+  seeValue,
+} from './contact.js';
 import { isNormal, judge } from './judge.js';
 import { learnNoise, noiseAt } from './noise.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
@@ -18,7 +27,13 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   const timed = event.t === state.t ? state : { ...state, t: event.t };
   switch (event.type) {
     case 'reading-taken':
-      return takeReading(timed, event);
+      return timed.press === null
+        ? takeReading(timed, event)
+        : {
+            ...timed,
+            reading: event,
+            press: takeInPress(timed.press, { kind: 'reading', reading: event }),
+          };
     case 'touch-captured':
       return takeCapture(timed, event);
     case 'act-taken':
@@ -74,13 +89,32 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         question: null,
         contact: afterBlindness(timed),
       };
+    case 'press-begun':
+      return { ...timed, press: beginPress(event), question: null };
+    case 'press-moved':
+      return {
+        ...timed,
+        press: timed.press === null ? null : moveTo(timed.press, timed.plan, event),
+        pressTests: timed.pressTests + 1,
+      };
+    case 'cue-given':
+      return {
+        ...timed,
+        press:
+          timed.press === null
+            ? null
+            : takeInPress(timed.press, { kind: 'cue', t: event.t, cue: event.cue }),
+      };
+    case 'press-judged':
+      return { ...timed, press: timed.press === null ? null : keepResult(timed.press) };
+    case 'press-ended':
+      return { ...timed, press: null, contact: afterBlindness(timed), reachedT: event.t };
     case 'session-opened':
     case 'meter-spoke':
     case 'file-changed':
-    case 'cue-given':
     case 'act-refused':
     case 'walk-realigned':
-    case 'press-judged':
+    case 'press-compared':
     case 'suspects-ranked':
       return timed;
   }

@@ -22,7 +22,8 @@ export const inputOf = (event: WalkEvent): Input | null => {
       };
     }
     case 'cue-given':
-      return { kind: 'cue', t: event.t, cue: event.cue };
+      // A cue with a place was the walk's own decision, and will be decided again.
+      return event.place !== undefined ? null : { kind: 'cue', t: event.t, cue: event.cue };
     case 'link-changed': {
       const { t, change, detail } = event;
       return { kind: 'link', t, change, ...(detail === undefined ? {} : { detail }) };

@@ -52,6 +52,8 @@ export interface SessionPlan {
   readonly link: string;
   readonly simulated: boolean;
   readonly groundCheck: boolean;
+  readonly seed?: number;
+  readonly pressTests?: 'asked' | 'each';
   readonly wallTime: string | null;
   readonly zone: string | null;
 }
@@ -74,6 +76,8 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   measure: { function: plan.measure.function, polarity: plan.measure.polarity },
   accuracy: plan.accuracy,
   groundCheck: plan.groundCheck,
+  ...(plan.seed === undefined ? {} : { seed: plan.seed }),
+  ...(plan.pressTests === undefined ? {} : { pressTests: plan.pressTests }),
 });
 
 /** The opening of a plain reading log: no ready stage, no wall time, so that the same log gives the same events. */

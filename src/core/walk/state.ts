@@ -8,6 +8,7 @@ import type {
   Verdict,
 } from '../events.js';
 import type { LinkChange } from '../inputs.js';
+import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Reading } from '../reading.js';
 import { type Alignment, startAt, type Way } from './align.js';
@@ -68,6 +69,14 @@ export interface WalkState {
   readonly negatives: number;
   readonly opensInARow: number;
   readonly link: LinkChange | null;
+  readonly seed: number;
+  readonly press: PressStage | null;
+  /** Places tested so far in the session. */
+  readonly pressTests: number;
+  /** Whether every line that is not normal is press-tested without being asked for. */
+  readonly pressEach: boolean;
+  /** For each line the parts worth pressing, in order. */
+  readonly partsOf: ReadonlyMap<string, readonly string[]>;
 }
 
 export const unreadPin: PinRecord = {
@@ -108,6 +117,13 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     negatives: 0,
     opensInARow: 0,
     link: null,
+    seed: opened.seed ?? 0,
+    press: null,
+    pressTests: 0,
+    pressEach: opened.pressTests === 'each',
+    partsOf: new Map(
+      plan.pins.map(({ line }) => [line, partsToPress(opened.profile.content, line)]),
+    ),
   };
 };
 
@@ -120,6 +136,12 @@ export const waitsFor = (way: Way): number => (way.stage === 'done' ? way.index 
 /** The pin the walk waits for, or undefined when all are done. */
 export const cursorPin = (state: WalkState): PlannedPin | undefined =>
   state.plan.pins[state.cursor];
+
+/** The pin that was read last, on which a press test would be made; undefined before the first. */
+export const pinReadLast = (state: WalkState): PlannedPin | undefined => {
+  const way = likeliestWay(state);
+  return way.book === null ? undefined : state.plan.pins[way.index];
+};
 
 export const indexOfPin = (state: WalkState, pin: string): number =>
   state.plan.pins.findIndex((planned) => planned.pin === pin);

@@ -37,7 +37,8 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const at = waitsFor(likeliestWay(state));
   const pin = plan.pins[at];
   if (pin === undefined) {
-    if (state.stage === 'walking') teller.tell({ type: 'walk-finished', t, tally: tallyPins(state) });
+    if (state.stage === 'walking')
+      teller.tell({ type: 'walk-finished', t, tally: tallyPins(state) });
   } else if (again || at !== state.cursor || state.stage === 'finished') {
     teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
   }

@@ -63,12 +63,21 @@ export const describe = (
       return words.meterSpoke(event.says, event.text);
     case 'file-changed':
       return words.file(event.change, event.detail);
+    case 'press-begun':
+      return words.pressBegun(event.pin, event.line);
+    case 'press-moved':
+      return words.pressMoved(event.place, event.sham);
+    case 'cue-given':
+      return event.place === undefined ? null : words.cueGiven(event.cue, event.place);
+    case 'press-compared':
+      return words.pressCompared(event.line, event.outcome, event.parts.join(', '));
+    case 'press-ended':
+      return words.pressEnded(event.reason);
     case 'press-judged':
       return words.pressJudged(event.line, event.part, event.finding, event.cycles);
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
-    case 'cue-given':
     case 'suspects-ranked':
     case 'session-closed':
       return null;

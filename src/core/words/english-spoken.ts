@@ -82,6 +82,7 @@ export const englishSpoken: SpokenWords = {
     pause: 'pause',
     resume: 'resume',
     dismiss: 'not asked again',
+    press: 'press test',
     pressing: 'pressing',
     released: 'released',
     quit: 'quit',

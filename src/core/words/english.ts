@@ -132,6 +132,25 @@ export const english: Words = {
     };
     return `${says[finding]} (${count(cycles, 'cycle')}).`;
   },
+  pressBegun: (pin, line) => `Press test of ${line}: keep the probe on pin ${pin}.`,
+  pressMoved: (place, sham) => {
+    if (sham) return 'Next: press on bare board beside the part, for comparison.';
+    return `Next: press ${place ?? 'the part you suspect'}, lightly, with an insulated tool.`;
+  },
+  cueGiven: (cue, place) => (cue === 'press' ? `press ${place ?? 'it'}` : 'release'),
+  pressCompared: (line, outcome, parts) => {
+    switch (outcome) {
+      case 'one':
+        return `${line}: ${parts} answers most.`;
+      case 'tied':
+        return `${line}: ${parts} answer alike; press them again.`;
+      case 'all':
+        return `${line}: every place answers, bare board too: the board flexes or the pin joint moves.`;
+      case 'none':
+        return `${line}: no place answers to pressing.`;
+    }
+  },
+  pressEnded: (reason) => (reason === 'done' ? 'Press test done.' : 'Press test ended.'),
   assumedAccuracy:
     'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',
   verdictChanged: (pin, line, before, now) => `${pin} ${line}: ${before} becomes ${now}`,

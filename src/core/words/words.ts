@@ -1,7 +1,7 @@
 // Everything the program says to a person, as a catalogue: another language is another file of this shape.
 // Values arrive formatted and foreign text arrives cleaned.
 import type { HoldReason, Question, Verdict } from '../events.js';
-import type { ActName, LinkChange } from '../inputs.js';
+import type { ActName, CueName, LinkChange } from '../inputs.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { GuideWords } from './guide-words.js';
@@ -47,6 +47,11 @@ export interface Words {
   tally(counts: readonly (readonly [Verdict, number])[]): string;
   meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
   pressJudged(line: string, part: string | null, finding: PressFinding, cycles: number): string;
+  pressBegun(pin: string, line: string): string;
+  pressMoved(place: string | null, sham: boolean): string;
+  cueGiven(cue: CueName, place: string | null): string;
+  pressCompared(line: string, outcome: 'one' | 'tied' | 'all' | 'none', parts: string): string;
+  pressEnded(reason: 'done' | 'given-up'): string;
   readonly assumedAccuracy: string;
   verdictChanged(pin: string, line: string, before: string, now: string): string;
   verdictsChanged(count: number): string;

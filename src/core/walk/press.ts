@@ -1,0 +1,86 @@
+// What a walk decides while a press test is under way: when to say press and release, when a place is judged,
+// which place comes next, and what all of them together say.
+import type { EventOf } from '../events.js';
+import { compareParts } from '../press/compare-parts.js';
+import { drawsFor } from '../press/draws.js';
+import { judgedPress } from '../press/judge-press.js';
+import { paceFor } from '../press/pace.js';
+import { type PressStage, shamPlace } from '../press/press-stage.js';
+import { nextCue } from '../press/press-test.js';
+import { planCues } from '../press/schedule.js';
+import { pinReadLast } from './state.js';
+import { tellPlace } from './tell.js';
+import type { Teller } from './teller.js';
+
+/** Seconds to take the tool and find the part before its test begins. Common practice, no source. */
+const leadInS = 3;
+
+/** Begins on the pin that was read last, with the parts the profile knows along its line. */
+export const beginPressTest = (teller: Teller, t: number): void => {
+  const pin = pinReadLast(teller.state);
+  if (pin === undefined) return;
+  const parts = teller.state.partsOf.get(pin.line) ?? [];
+  teller.tell({ type: 'press-begun', t, pin: pin.pin, line: pin.line, places: [...parts] });
+  goTo(teller, t, parts[0] ?? null);
+};
+
+/** Gives the cues that are due, and goes on when the place is judged. */
+export const stepPress = (teller: Teller): void => {
+  for (let stage = teller.state.press; stage !== null; stage = teller.state.press) {
+    if (stage.result !== null) {
+      finishPlace(teller, stage);
+      continue;
+    }
+    const due = stage.cues[stage.given];
+    if (due === undefined || stage.test === null || due.t > teller.state.t) return;
+    const cue = due.cue === 'press' ? nextCue(stage.test, due.t) : due.cue;
+    teller.tell({ type: 'cue-given', t: teller.state.t, cue, place: stage.place });
+  }
+};
+
+export const endPress = (
+  teller: Teller,
+  t: number,
+  reason: EventOf<'press-ended'>['reason'],
+): void => {
+  const { press } = teller.state;
+  if (press === null) return;
+  if (press.pressed.length > 0) {
+    const { outcome, parts, shamPressed } = compareParts(press.pressed);
+    teller.tell({
+      type: 'press-compared',
+      t,
+      line: press.line,
+      outcome,
+      parts: [...parts],
+      shamPressed,
+    });
+  }
+  teller.tell({ type: 'press-ended', t, pin: press.pin, reason });
+  tellPlace(teller, t, true);
+};
+
+const finishPlace = (teller: Teller, stage: PressStage): void => {
+  const { t } = teller.state;
+  if (stage.result === null) return;
+  teller.tell(judgedPress(t, stage.result));
+  const next = nextPlace(teller.state.press ?? stage);
+  if (next === undefined) endPress(teller, t, 'done');
+  else goTo(teller, t, next);
+};
+
+/** Every part in order; then bare board, if anything answered that it could explain. */
+const nextPlace = ({ parts, pressed }: PressStage): string | undefined => {
+  const part = parts[pressed.length];
+  if (part !== undefined) return part;
+  const answered = pressed.some(({ result: { finding } }) =>
+    ['loose', 'cracked', 'bridged'].includes(finding),
+  );
+  return answered && !pressed.some(({ sham }) => sham) ? shamPlace : undefined;
+};
+
+const goTo = (teller: Teller, t: number, place: string | null): void => {
+  const { contact, pressTests, seed } = teller.state;
+  const cues = planCues(paceFor(contact.periodS), t + leadInS, drawsFor(seed, pressTests));
+  teller.tell({ type: 'press-moved', t, place, sham: place === shamPlace, cues });
+};
