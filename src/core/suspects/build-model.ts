@@ -5,7 +5,7 @@ import type { Profile } from '../profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import { leaveOutWidest } from './leave-out.js';
 import { type PriorHints, priorFactors } from './prior-factors.js';
-import { defaultPriors, leadPriors, modeShares, mostPrior, type Sort } from './priors.js';
+import { defaultPriors, leadHazards, modeShares, mostPrior, type Sort } from './priors.js';
 import { stopsOf } from './route-stops.js';
 import { type SeatedWay, seatRoute } from './seats.js';
 import {
@@ -54,7 +54,7 @@ export const buildModel = (profile: Profile, options: ModelOptions = {}): Suspec
     suspects,
     routes,
     shared: sharedBy(routes),
-    leads: options.leads ?? leadPriors,
+    leads: options.leads ?? leadHazards,
     noise: { ...defaultNoise, ...options.noise },
     leftOut: [],
   });

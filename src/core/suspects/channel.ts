@@ -57,13 +57,34 @@ export interface Pressed {
   readonly overloadIsNormal: boolean;
 }
 
-/** One probability for each of `tellingFindings`; they sum to 1. `wrong` is the share of wrong findings. */
-export const findingProbabilities = (seen: Pressed, wrong: number): number[] => {
+const steadyFindings: readonly TellingFinding[] = ['steady-open', 'steady'];
+
+/** One probability for each of `tellingFindings`; they sum to 1. */
+export const findingProbabilities = (
+  seen: Pressed,
+  noise: { readonly falselyAnswers: number; readonly missesAnswer: number },
+): number[] => {
   const truth = truths(seen);
-  return tellingFindings.map((_, at) => {
-    const share = truth[at] as number;
-    return share * (1 - wrong) + ((1 - share) * wrong) / (tellingFindings.length - 1);
-  });
+  return tellingFindings.map((found) =>
+    tellingFindings.reduce(
+      (sum, is, at) => sum + (truth[at] as number) * findsAs(found, is, noise),
+      0,
+    ),
+  );
+};
+
+/** Of the findings a test may end with: three answer, two do not. */
+const findsAs = (
+  found: TellingFinding,
+  is: TellingFinding,
+  noise: { readonly falselyAnswers: number; readonly missesAnswer: number },
+): number => {
+  const { falselyAnswers, missesAnswer } = noise;
+  const isSteady = steadyFindings.includes(is);
+  if (found === is) return 1 - falselyAnswers - missesAnswer;
+  const others = isSteady ? 3 : 2;
+  if (!steadyFindings.includes(found)) return falselyAnswers / others;
+  return missesAnswer / (isSteady ? 1 : 2);
 };
 
 /** Probability that each finding is the true one. */

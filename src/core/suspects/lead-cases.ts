@@ -18,10 +18,10 @@ export interface LeadCase {
 /** @throws RangeError for evidence on what the model does not have. */
 export const leadCases = (model: SuspectModel, evidence: Evidence): LeadCase[] => {
   const leads = Object.entries(model.leads) as [Lead, number][];
-  const sound = leads.reduce((left, [, prior]) => left - prior, 1);
-  const cases: LeadCase[] = [{ lead: null, from: 0, to: 0, now: false, prior: sound }];
+  const holds = leads.reduce((left, [, hazard]) => left - hazard, 1);
   const n = evidence.length;
-  for (const [lead, prior] of leads) {
+  const cases: LeadCase[] = [{ lead: null, from: 0, to: 0, now: false, prior: holds ** n }];
+  for (const [lead, hazard] of leads) {
     let to = n;
     for (let from = n - 1; from >= 0; from -= 1) {
       const seen = evidence[from] as Observation;
@@ -30,8 +30,8 @@ export const leadCases = (model: SuspectModel, evidence: Evidence): LeadCase[] =
         continue;
       }
       const mended = lead === 'ground-clip' && evidence[to]?.clipMoved === true;
-      const likely = to === n || mended ? 1 : comesBackShare;
-      cases.push({ lead, from, to, now: to === n, prior: (prior / n) * likely });
+      const stays = to === n || mended ? 1 : comesBackShare;
+      cases.push({ lead, from, to, now: to === n, prior: holds ** from * hazard * stays });
     }
   }
   return cases;

@@ -96,7 +96,7 @@ const pressOutlook = (
         unmoved: isSame(released, pressed),
         overloadIsNormal,
       },
-      model.noise.mispressed,
+      model.noise,
     );
     known.set(key, probabilities);
     return probabilities;

@@ -45,9 +45,9 @@ export const modeShares: Readonly<Record<Sort, Readonly<Partial<Record<FaultMode
   unnamed: { broken: 0.6, shorted: 0.2, altered: 0.2 },
 };
 
-/** Probability that a lead fails once during a walk, by which lead. The clip falls off most. */
-export const leadPriors = { 'ground-clip': 0.035, 'walking-lead': 0.015 } as const;
-export type Lead = keyof typeof leadPriors;
+/** Probability that a lead fails before any one reading: about one walk of forty pins in twenty. */
+export const leadHazards = { 'ground-clip': 0.0009, 'walking-lead': 0.0004 } as const;
+export type Lead = keyof typeof leadHazards;
 
 /** A lead that read nothing and then reads again has come back by itself: this share of the failures. */
 export const comesBackShare = 0.2;

@@ -3,7 +3,7 @@
 import type { Evidence } from './evidence.js';
 import type { Posterior, RoutePosterior } from './posterior.js';
 import { visitCases } from './posterior.js';
-import { type Lead, leadPriors } from './priors.js';
+import { type Lead, leadHazards } from './priors.js';
 import type { SeatedFault } from './sight.js';
 import type { SuspectModel } from './suspect-model.js';
 import { weighFaults } from './weigh-faults.js';
@@ -56,7 +56,7 @@ const likeliestFirst = (a: { probability: number }, b: { probability: number }):
   b.probability - a.probability;
 
 const rankedLeads = ({ leads, routes }: Posterior): RankedSuspect[] =>
-  (Object.keys(leadPriors) as Lead[]).flatMap((lead) => {
+  (Object.keys(leadHazards) as Lead[]).flatMap((lead) => {
     const lines = routes.flatMap(({ cases, slices }) =>
       slices.some((slice) => slice.lead === lead) ? [cases.route.line] : [],
     );

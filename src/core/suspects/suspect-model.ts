@@ -61,7 +61,7 @@ export interface SuspectModel {
   readonly routes: readonly Route[];
   /** Suspects on more than one route; the routes are independent once these are known. */
   readonly shared: ReadonlySet<number>;
-  /** Probability that each lead fails once. */
+  /** Probability that each lead fails before any one reading. */
   readonly leads: Readonly<Record<Lead, number>>;
   readonly noise: Noise;
   /** Shared faults left out because too many lines hang together to weigh them all. Most often empty. */
@@ -76,18 +76,21 @@ export interface Noise {
   readonly missedPlace: number;
   /** Any other verdict that does not fit what is there, all together. */
   readonly misjudged: number;
-  /** A press test that ends with a finding ends with a wrong one. */
-  readonly mispressed: number;
+  /** A press test finds a joint that answers, where none does or another way. */
+  readonly falselyAnswers: number;
+  /** A press test ends as steady in a way that it is not. */
+  readonly missesAnswer: number;
   /** Pressing one part acts on all the others of the line as well. */
   readonly flexes: number;
 }
 
-/** Common practice, no source, but for `mispressed`: the press benchmark finds more than 99.5 %. */
+/** Common practice, no source; for the press test what its benchmark has to reach. */
 export const defaultNoise: Noise = {
   missedPin: 0.003,
   missedPlace: 0.01,
   misjudged: 0.01,
-  mispressed: 0.005,
+  falselyAnswers: 0.001,
+  missesAnswer: 0.005,
   flexes: 0.05,
 };
 

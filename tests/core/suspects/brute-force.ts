@@ -17,6 +17,8 @@ type State = FaultMode | 'sound';
 type States = readonly State[];
 
 export interface BruteForce {
+  /** Probability of the evidence. */
+  readonly evidence: number;
   readonly none: number;
   readonly other: number;
   readonly leads: ReadonlyMap<string, number>;
@@ -80,6 +82,7 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
   const share = (map: ReadonlyMap<string, number>): Map<string, number> =>
     new Map([...map].map(([key, weight]) => [key, weight / sums.all]));
   return {
+    evidence: sums.all,
     none: sums.none / sums.all,
     other: sums.other / sums.all,
     leads: share(sums.leads),
@@ -94,6 +97,15 @@ const add = (map: Map<string, number>, key: string, weight: number): void =>
 
 /** All states of the board with at most two own faults a route, with their priors. */
 const everyState = (model: SuspectModel): [States, number][] => {
+  const own = model.routes.map(({ seats }) =>
+    [...new Set(seats.map(({ suspect }) => suspect))].filter((one) => !model.shared.has(one)),
+  );
+  const isTooMuch = (states: States): boolean =>
+    own.some((suspects) => {
+      let faults = 0;
+      for (const suspect of suspects) if ((states[suspect] ?? 'sound') !== 'sound') faults += 1;
+      return faults > 2;
+    });
   let boards: [States, number][] = [[[], 1]];
   for (const { modes } of model.suspects) {
     const sound = 1 - modes.reduce((sum, { prior }) => sum + prior, 0);
@@ -105,34 +117,31 @@ const everyState = (model: SuspectModel): [States, number][] => {
     boards = boards.flatMap(([states, prior]) =>
       options
         .map(([state, share]): [States, number] => [[...states, state], prior * share])
-        .filter(([extended]) =>
-          model.routes.every((route) => ownFaults(model, route, extended) <= 2),
-        ),
+        .filter(([extended]) => !isTooMuch(extended)),
     );
   }
   return boards;
 };
 
-const ownFaults = (model: SuspectModel, { seats }: Route, states: States): number =>
-  new Set(
-    seats.flatMap(({ suspect }) =>
-      !model.shared.has(suspect) && (states[suspect] ?? 'sound') !== 'sound' ? [suspect] : [],
-    ),
-  ).size;
-
 const everyLead = (model: SuspectModel, evidence: Evidence) => {
   const n = evidence.length;
   const { 'ground-clip': clip, 'walking-lead': walking } = model.leads;
   const states = [
-    { lead: null as string | null, from: 0, to: 0, now: false, prior: 1 - clip - walking },
+    { lead: null as string | null, from: 0, to: 0, now: false, prior: (1 - clip - walking) ** n },
   ];
-  for (const [lead, prior] of Object.entries(model.leads))
+  for (const [lead, hazard] of Object.entries(model.leads))
     for (let from = 0; from < n; from += 1) {
       let to = from;
       while (to < n && couldBeOff(model, lead, evidence[to] as Observation)) to += 1;
       if (to === from) continue;
       const stays = to === n || (lead === 'ground-clip' && evidence[to]?.clipMoved === true);
-      states.push({ lead, from, to, now: to === n, prior: (prior / n) * (stays ? 1 : 0.2) });
+      states.push({
+        lead,
+        from,
+        to,
+        now: to === n,
+        prior: (1 - clip - walking) ** from * hazard * (stays ? 1 : 0.2),
+      });
     }
   return states;
 };
@@ -176,7 +185,7 @@ const likelihoodOf = (
       released.load === pressed.load;
     const told = findingProbabilities(
       { released: shows(released), pressed: shows(pressed), unmoved, overloadIsNormal },
-      noise.mispressed,
+      noise,
     );
     return told[(tellingFindings as readonly string[]).indexOf(seen.finding)] as number;
   };

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import type { Verdict, WalkEvent } from '../../../src/core/events.js';
+import { collectEvidence } from '../../../src/core/suspects/collect-evidence.js';
+
+const judged = (t: number, pin: string, verdict: Verdict): WalkEvent => ({
+  type: 'pin-judged',
+  t,
+  pin,
+  line: `L${pin}`,
+  verdict,
+  confidence: 0.99,
+  expected: null,
+  agreed: true,
+});
+
+describe('evidence from a session', () => {
+  it('should be the last verdict of each pin, where it was given last', () => {
+    const events: WalkEvent[] = [
+      judged(1, '1', 'open'),
+      { type: 'walk-continued', t: 1.5, pin: '2' },
+      judged(2, '2', 'normal'),
+      judged(3, '3', 'open'),
+      judged(4, '1', 'normal'),
+    ];
+    expect(collectEvidence(events)).toEqual([
+      { kind: 'pin', pin: '2', verdict: 'normal' },
+      { kind: 'pin', pin: '3', verdict: 'open' },
+      { kind: 'pin', pin: '1', verdict: 'normal' },
+    ]);
+  });
+
+  it('should be empty for a session without verdicts', () => {
+    expect(collectEvidence([])).toEqual([]);
+  });
+});
