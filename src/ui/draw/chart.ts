@@ -125,9 +125,10 @@ const marksLine = (
   const spans: Span[] = [];
   let filled = 0;
   for (const { t, pin, verdict } of marks) {
-    const column = columnOf(t);
     const text = `${theme.symbol[verdict]}${pin}`;
-    if (column < filled || column + text.length > width) continue;
+    // The newest stands at the edge: its name ends there.
+    const column = Math.min(columnOf(t), width - text.length);
+    if (column < filled) continue;
     spans.push(span(' '.repeat(column - filled)), span(text, theme.verdict[verdict]), span(' '));
     filled = column + text.length + 1;
   }

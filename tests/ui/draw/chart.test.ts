@@ -96,6 +96,8 @@ describe('trace', () => {
     ] as const;
     const drawn = rows(drawChart(trace([], marks), 10, size, theme));
     expect(drawn.at(-1)?.trimEnd()).toBe('   ━7  ○9');
+    const now = [{ t: 10, pin: '12', verdict: 'normal' }] as const;
+    expect(rows(drawChart(trace([], now), 10, size, theme)).at(-1)).toMatch(/^ {7}━12/u);
   });
 
   it('should move left evenly: no dot wavers between two frames', () => {
