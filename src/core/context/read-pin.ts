@@ -7,6 +7,8 @@ export interface ReadPin {
   readonly value: number | null;
   readonly overload: boolean;
   readonly standardUncertainty: number | null;
+  /** Full scale of the range it was read on, where that is known. */
+  readonly range?: number;
 }
 
 export interface MeasuredPin extends ReadPin {
