@@ -1,9 +1,18 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
-import type { EventOf, WalkEvent } from '../events.js';
+<<<<<<< /tmp/merge/ours.ts
+import type { EventOf, ReadingTaken, WalkEvent } from '../events.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
+import { isBlank, isFault, isOverload } from '../reading.js';
+import { inferResolution } from './accuracy.js';
+||||||| /tmp/merge/base.ts
+import type { EventOf, WalkEvent } from '../events.js';
 import { isBlank, isFault, isOverload, type Reading } from '../reading.js';
 import { inferResolution } from './accuracy.js';
+=======
+import type { EventOf, WalkEvent } from '../events.js';
+>>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 import { applyAct } from './act.js';
+<<<<<<< /tmp/merge/ours.ts
 import { alignCapture, moveAll, nameCapture } from './align.js';
 import {
   consumeTouch,
@@ -16,24 +25,29 @@ import {
 } from './contact.js';
 import { isNormal, judge } from './judge.js';
 import { learnNoise, noiseAt } from './noise.js';
+import { indexOfPin, type PinRecord, unreadPin, type WalkState, withReading } from './state.js';
+import { contactFloor, isResidualCharge, unusable } from './usable.js';
+||||||| /tmp/merge/base.ts
+import { alignCapture, moveAll, nameCapture } from './align.js';
+import { consumeTouch, forgetGap, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
+import { isNormal, judge } from './judge.js';
+import { learnNoise, noiseAt } from './noise.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
 import { contactFloor, isResidualCharge, unusable } from './usable.js';
+=======
+import { consumeTouch, noContact, restOn } from './contact.js';
+import { learnShift } from './shift.js';
+import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
+import { takeCapture } from './take-capture.js';
+import { takeReading } from './take-reading.js';
+>>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 
-/** Probability over all ways with which a capture's pin counts as known. */
-export const surelyNamed = 0.99;
 const keptNamed = 12;
 
 export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
+  if (event.type === 'reading-taken') return takeReading(state, event);
   const timed = event.t === state.t ? state : { ...state, t: event.t };
   switch (event.type) {
-    case 'reading-taken':
-      return timed.press === null
-        ? takeReading(timed, event)
-        : {
-            ...timed,
-            reading: event,
-            press: takeInPress(timed.press, { kind: 'reading', reading: event }),
-          };
     case 'touch-captured':
       return takeCapture(timed, event);
     case 'act-taken':
@@ -41,9 +55,9 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'link-changed':
       return { ...timed, link: event.change };
     case 'ground-touched':
-      return { ...timed, grounds: event.which, contact: restOn(timed.contact, event.value) };
+      return { ...timed, grounds: event.which, contact: restOn(timed.contact, null, event.value) };
     case 'ground-missed':
-      return { ...timed, contact: restOn(timed.contact, event.value) };
+      return { ...timed, contact: restOn(timed.contact, null, event.value) };
     case 'ground-checked':
       return { ...timed, stage: 'walking', contact: consumeTouch(timed.contact) };
     case 'ground-doubted':
@@ -127,9 +141,81 @@ const stageLeft = ({ cursor, plan }: WalkState): WalkState['stage'] =>
 /** What the probe does while nobody watches is unknown: slip and lift are then equally likely. */
 const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
   ...noContact,
-  periodS: contact.periodS,
+  clock: contact.clock,
 });
 
+<<<<<<< /tmp/merge/ours.ts
+const takeReading = (state: WalkState, reading: ReadingTaken): WalkState => {
+  const { contact, plan, press, negatives } = state;
+  const { t } = reading;
+  if (press !== null) {
+    return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
+  }
+  if (state.paused !== null) return withReading(state, reading, contact, negatives);
+  if (isFault(reading) || isBlank(reading) || unusable(plan, reading) !== null) {
+    return withReading(state, reading, seeNothing(contact, t), negatives);
+  }
+  if (isOverload(reading)) return withReading(state, reading, seeOverload(contact, t), 0);
+
+  const { value, range } = reading;
+  const resolution =
+    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
+  if (isResidualCharge(plan.function, value, resolution)) {
+    return withReading(state, reading, seeNothing(contact, t), negatives + 1);
+  }
+  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
+  if (openLimit !== null && value >= openLimit) {
+    return withReading(state, reading, seeOverload(contact, t), 0);
+  }
+  const floor = Math.max(contactFloor(plan.function), 3 * resolution);
+  const scale = { noise: noiseAt(state.noise, value, resolution), floor };
+  return withReading(state, reading, seeValue(contact, t, value, reading, scale), 0);
+};
+
+const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
+  const { value, wobble, touch } = capture;
+  const pending = [...state.pending, capture];
+  const nextTouch = touch + 1;
+  if (value === undefined) {
+    const alignment = moveAll(state.alignment, (way) => {
+      const index = way.stage === 'done' ? way.index + 1 : way.index;
+      const book = { capture: touch, index, role: 'answer' as const, before: way.book };
+      return { ...way, index, stage: 'done', value: null, book };
+    });
+    return { ...state, pending, nextTouch, alignment, contact: forgetGap(state.contact) };
+  }
+  const alignment = alignCapture(
+    state.alignment,
+    state.plan,
+    { capture: touch, value, gap: state.contact.gap },
+    (pin, seen) =>
+      wobble === undefined &&
+      isNormal(judge(pin, { value: seen, standardUncertainty: capture.standardUncertainty ?? 0 })),
+  );
+  const slips = (candidate: EventOf<'touch-captured'>): boolean => {
+    const naming = nameCapture(alignment, candidate.touch);
+    return naming?.role === 'slip' && naming.probability >= surelyNamed;
+  };
+  return {
+    ...state,
+    nextTouch,
+    alignment,
+    pending: pending.filter((candidate) => !slips(candidate)),
+    hushed: false,
+    contact: restOn(state.contact, value),
+    trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
+    noise: wobble
+      ? state.noise
+      : learnNoise(state.noise, {
+          residualSquares: capture.residualSquares,
+          level: value,
+          n: capture.readings,
+          resolution: capture.resolution,
+        }),
+  };
+};
+
+||||||| /tmp/merge/base.ts
 const takeReading = (state: WalkState, reading: Reading): WalkState => {
   if (state.paused !== null) return { ...state, reading };
   const { contact, plan } = state;
@@ -198,6 +284,8 @@ const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): Walk
   };
 };
 
+=======
+>>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
   const index = indexOfPin(state, settled.pin);
   const capture =
@@ -231,8 +319,18 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
       agreed,
     })),
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
+    shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
   };
 };
+
+const shiftWith = (
+  { shift }: WalkState,
+  { verdict, expected }: EventOf<'pin-judged'>,
+  value: number | null,
+): WalkState['shift'] =>
+  verdict !== 'normal' || value === null || expected === null || expected === 'overload'
+    ? shift
+    : learnShift(shift, value, expected.nominal);
 
 const withPin = (
   state: WalkState,
