@@ -2,7 +2,7 @@
 import type { ExpectedBounds } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { formatReadingWithUncertainty } from '../measure/format-reading-with-uncertainty.js';
-import { type Datum, type Phrase, say, value } from '../words/report-phrase.js';
+import { type Phrase, say, value } from '../words/report-phrase.js';
 import type { SharedWords } from '../words/report-words.js';
 
 interface Read {
@@ -34,7 +34,14 @@ export const goodBoard = (
   shared: SharedWords,
 ): Phrase => {
   if (expected === 'overload') return shared.overload;
-  const { low, high } = expected;
-  const limit = (of: number): Datum => value(formatReading(of, null, unit));
-  return low <= 0 ? shared.atMost(limit(high)) : shared.between(limit(low), limit(high));
+  const high = formatReading(expected.high, null, unit);
+  if (expected.low <= 0) return shared.atMost(value(high));
+  const low = formatReading(expected.low, null, unit);
+  return shared.between(value(withoutSharedUnit(low, high)), value(high));
+};
+
+/** "347.4" before "424.6 Ω"; a prefix of its own stays. */
+const withoutSharedUnit = (low: string, high: string): string => {
+  const unit = high.slice(high.indexOf(' '));
+  return low.endsWith(unit) ? low.slice(0, -unit.length) : low;
 };

@@ -64,7 +64,7 @@ export const arabicTechnical: TechnicalLanguage = {
       pin: 'الطرف',
       line: 'الخط',
       read: 'القراءة',
-      scale: 'بين الحدّين',
+      scale: 'بين الحدين',
       good: 'اللوحة السليمة',
       verdict: 'الحكم',
       confidence: 'الثقة',

@@ -60,7 +60,7 @@ export const englishTechnical: TechnicalLanguage = {
       pin: 'Pin',
       line: 'Line',
       read: 'Read',
-      scale: 'Between the limits',
+      scale: 'In limits',
       good: 'Good board',
       verdict: 'Verdict',
       confidence: 'Confidence',

@@ -2,10 +2,13 @@
 
 import { englishShared as shared } from './english-report-shared.js';
 import { englishTechnical } from './english-report-technical.js';
-import { say } from './report-phrase.js';
-import type { ReportWords } from './report-words.js';
+import { type Phrase, say } from './report-phrase.js';
+import type { NamedPins, ReportWords } from './report-words.js';
 
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+const pinNames = ({ names, count: n }: NamedPins): Phrase =>
+  n === 1 ? say`pin ${names}` : say`pins ${names}`;
 
 const measured = {
   resistance: 'the resistance from each pin to ground',
@@ -76,7 +79,7 @@ export const englishReport: ReportWords = {
       read: (value, good) =>
         good === null ? say`It read ${value}.` : say`It read ${value}. A good board: ${good}.`,
       readNothing: 'nothing (overload)',
-      unclear: (pins) => say`Could not be decided: pin ${pins}.`,
+      unclear: (pins) => say`Could not be decided: ${pinNames(pins)}.`,
       none: 'Nothing wrong was found at the pins that were measured.',
       more: (n) => `${count(n, 'more finding')} on the technical pages.`,
     },
@@ -84,7 +87,7 @@ export const englishReport: ReportWords = {
       title: 'Why we think so',
       method: (measure) =>
         `A connector has small contacts, its pins. Each was touched with the probe of a meter, which showed ${measured[measure]}. The reading was compared with what a good board shows at the same pin.`,
-      repeated: 'Every reading that was not normal was taken again and came out the same.',
+      repeated: 'Each faulty reading was taken again and came out the same.',
       confirmed:
         'Where the meter showed nothing, the technician confirmed that the probe was on the pin.',
       confidence: (least) => say`Confidence in the least certain of these findings: ${least}.`,
@@ -110,13 +113,13 @@ export const englishReport: ReportWords = {
     unchecked: {
       title: 'What was not checked',
       function: 'Whether the device works: no function test is recorded.',
-      unread: (pins) => say`Not measured: pin ${pins}.`,
-      unclear: (pins) => say`Not clear: pin ${pins}.`,
-      unrepeated: (pins) => say`Measured once only, though not normal: pin ${pins}.`,
+      unread: (pins) => say`Not measured: ${pinNames(pins)}.`,
+      unclear: (pins) => say`Not clear: ${pinNames(pins)}.`,
+      unrepeated: (pins) => say`Measured once only, though not normal: ${pinNames(pins)}.`,
       nothingExpected: (pins) =>
-        say`Tested for a short only, because no good value is known: pin ${pins}.`,
+        say`Tested for a short only, because no good value is known: ${pinNames(pins)}.`,
       readsNothing: (pins) =>
-        say`Paths that show nothing on a good board either, so that a break would look the same: pin ${pins}.`,
+        say`Paths that show nothing on a good board either, so that a break would look the same: ${pinNames(pins)}.`,
       behind:
         'Joints that another path can hide: a normal reading does not prove every joint behind the pin. Parts this connector does not lead to.',
     },

@@ -33,6 +33,12 @@ export interface WrittenSpan {
   readonly zone: Datum | null;
 }
 
+/** Names of pins, listed, and how many they are. */
+export interface NamedPins {
+  readonly names: Phrase;
+  readonly count: number;
+}
+
 /** What both parts of a report say. */
 export interface SharedWords {
   readonly language: string;
@@ -80,7 +86,7 @@ export interface OwnerWords {
     fault(pin: Datum, line: Phrase, fault: PlainFault): Phrase;
     read(value: Phrase, good: Phrase | null): Phrase;
     readonly readNothing: string;
-    unclear(pins: Phrase): Phrase;
+    unclear(pins: NamedPins): Phrase;
     readonly none: string;
     more(n: number): Phrase;
   };
@@ -109,11 +115,11 @@ export interface OwnerWords {
   readonly unchecked: {
     readonly title: string;
     readonly function: string;
-    unread(pins: Phrase): Phrase;
-    unclear(pins: Phrase): Phrase;
-    unrepeated(pins: Phrase): Phrase;
-    nothingExpected(pins: Phrase): Phrase;
-    readsNothing(pins: Phrase): Phrase;
+    unread(pins: NamedPins): Phrase;
+    unclear(pins: NamedPins): Phrase;
+    unrepeated(pins: NamedPins): Phrase;
+    nothingExpected(pins: NamedPins): Phrase;
+    readsNothing(pins: NamedPins): Phrase;
     readonly behind: string;
   };
   readonly data: { readonly title: string; readonly text: string };

@@ -52,7 +52,8 @@ const tableHtml = ({ caption, columns, rows }: Table): string => {
     .join('');
   const body = rows.map((row) => `<tr>${row.map(cellHtml(columns)).join('')}</tr>`).join('\n');
   const name = escapeHtml(plain(caption));
-  return `<div class="wide" role="group" tabindex="0" aria-label="${name}"><table><caption>${phraseHtml(caption)}</caption><thead><tr>${head}</tr></thead>
+  const slim = columns.every(({ as }) => as === 'figures') ? ' class="slim"' : '';
+  return `<div class="wide" role="group" tabindex="0" aria-label="${name}"><table${slim}><caption>${phraseHtml(caption)}</caption><thead><tr>${head}</tr></thead>
 <tbody>${body}</tbody></table></div>`;
 };
 

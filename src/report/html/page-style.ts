@@ -21,7 +21,7 @@ h2{font-size:1.02rem;line-height:1.3}
 .part{font-size:1.5rem;color:var(--accent);margin-block:3rem .25rem;padding-block-start:1.5rem;border-block-start:3px double var(--faint)}
 h3{font-size:1.15rem;margin-block:1.9rem .6rem;color:var(--accent)}
 h4{font-size:1rem;line-height:1.35}
-p+p{margin-block-start:.45rem}
+p+p,ul+p{margin-block-start:.45rem}
 bdi.name,bdi.value{font-variant-numeric:tabular-nums}
 bdi.value{white-space:nowrap}
 .small{display:block;color:var(--quiet);font-size:.86em;line-height:1.35}
@@ -35,17 +35,17 @@ const owner = `
 header{border-block-end:2px solid var(--accent);padding-block-end:.8rem}
 .about{margin-block:.2rem 0;color:var(--quiet)}
 .about:nth-of-type(1){font-size:1.12rem;color:var(--ink);margin-block-start:.45rem}
-.notice{margin-block:.9rem 0;padding:.55rem .8rem;border:2px dashed var(--accent);background:var(--wash)}
+.notices{margin-block:.9rem 0;padding:.55rem .8rem;border:2px dashed var(--accent);background:var(--wash)}
 .summary{margin-block:1.1rem 1.3rem}
 .headline{font-size:1.35rem;line-height:1.3;font-weight:650}
-.strip{display:flex;flex-wrap:wrap;gap:2px;margin-block:.6rem .3rem}
-.strip span{flex:1 0 .8rem;max-width:1.4rem;height:1.75rem;display:flex;align-items:center;justify-content:center;border:1px solid var(--faint);border-block-end:3px solid var(--verdict);font-size:.72rem}
+.strip{display:flex;flex-wrap:wrap;gap:2px;width:fit-content;max-width:100%;margin-block:.6rem .3rem}
+.strip span{flex:1 1 1.4rem;min-width:.8rem;max-width:1.4rem;height:1.75rem;display:flex;align-items:center;justify-content:center;border:1px solid var(--faint);border-block-end:3px solid var(--verdict);font-size:.72rem}
 .strip span:not(.normal,.unread){background:var(--verdict);border-color:var(--verdict)}
 .strip span:not(.normal,.unread) .sign{color:#fff}
 .tally{color:var(--quiet);font-size:.9rem}
 .answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem}
 .answers h2{border-block-start:1px solid var(--faint);padding-block-start:.5rem;margin-block-end:.3rem}
-#failed,#why,#data{grid-column:1/-1}
+#failed,#why,#data{grid-column:1/-1}#done,#checked{grid-column:1}#unchecked{grid-column:2;grid-row:3/span 2}
 .answers #failed{font-size:1.05rem}
 .answers ul{list-style:none}
 .answers li{position:relative;padding-inline-start:1.1rem}
@@ -60,6 +60,7 @@ const facts = `
 dl>div{display:grid;grid-template-columns:minmax(7rem,11rem) 1fr;column-gap:1rem;padding-block:.14rem}
 dt{color:var(--quiet)}
 dd{grid-column:2}
+dl+p,dl+.wide{margin-block-start:.6rem}
 .card{margin-block:.8rem;padding:.6rem .9rem .7rem;border:1px solid var(--faint);border-block-start:3px solid var(--verdict)}
 .card h4{margin-block-end:.35rem}
 .card .of{font-weight:600}`;
@@ -71,8 +72,9 @@ th,td{padding:.3rem .45rem;text-align:start;vertical-align:top;border-block-end:
 thead th{font-weight:600;color:var(--quiet);border-block-end:2px solid var(--accent);vertical-align:bottom;overflow-wrap:normal}
 tbody th{font-weight:600}
 .figures{text-align:end}
-td.scale{width:7.2rem}
-svg.scale{display:block;width:6.9rem;height:.88rem}
+table.slim{width:auto}.slim td,.slim th{padding-inline-end:1.6rem}
+td.scale{width:6rem}
+svg.scale{display:block;width:5.7rem;height:.95rem}
 .band{fill:#e4efe9}.axis{stroke:#aaa89e;stroke-width:1}.limit{stroke:var(--normal);stroke-width:1.2}
 .spread{stroke:var(--verdict);stroke-width:3;stroke-linecap:round;opacity:.45}.dot{fill:var(--verdict)}`;
 
@@ -83,18 +85,18 @@ const connector = `
 .contact{position:relative;display:flex;flex-direction:column;align-items:center;min-width:0;font-size:.7rem;line-height:1.2;border:1px solid var(--faint);border-block-start:4px solid var(--verdict);padding-block:.15rem}
 .contact .pin{font-weight:600}
 .contact .sign{width:1rem;height:1rem;margin-block:.15rem}
-.contact .line{writing-mode:vertical-rl;height:7.4rem;overflow:hidden;white-space:nowrap;text-overflow:ellipsis;color:var(--quiet)}
+.contact .line{writing-mode:vertical-rl;max-height:7.6rem;margin-block-end:.3rem;overflow:hidden;white-space:nowrap;text-overflow:ellipsis;color:var(--quiet)}
 .contact:not(.normal,.unread){border-color:var(--verdict);border-width:2px;border-block-start-width:4px;background:#fff}
 .contact:not(.normal,.unread) .line{color:var(--ink)}
-.contact .word{font-weight:700;color:var(--verdict);font-size:.62rem;white-space:nowrap}
+.contact .word{font-weight:700;color:var(--verdict);font-size:.6rem;line-height:1.1;text-align:center;overflow-wrap:normal;margin-block-start:auto}
 .legend{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1.3rem;margin-block:.6rem .4rem;font-size:.86rem}`;
 
 const narrow = `
 @media screen and (max-width:46rem){
-.answers{grid-template-columns:1fr}
+.answers{display:block}.answers section+section{margin-block-start:1rem}
 .contacts{grid-template-columns:repeat(10,minmax(0,1fr))}
 dl>div{grid-template-columns:1fr}dd{grid-column:1;margin-block-end:.2rem}
-.wide{overflow-x:auto}.wide table{min-width:44rem}
+.wide{overflow-x:auto}.wide table:not(.slim){min-width:44rem}
 }`;
 
 export const pageStyle = [

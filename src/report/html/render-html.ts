@@ -41,7 +41,7 @@ const ownerHtml = ({ title, about, notices, summary, owner, footer }: ReportDocu
   `<div class="owner">
 <header><h1>${phraseHtml(title)}</h1>
 ${about.map((line) => `<p class="about">${phraseHtml(line)}</p>`).join('\n')}</header>
-${notices.map((notice) => `<p class="notice"><strong>${phraseHtml(notice.title)}</strong> ${phraseHtml(notice.text)}</p>`).join('\n')}
+${noticesHtml(notices)}
 <div class="summary ${summary.tone}"><p class="headline">${phraseHtml(summary.headline)}</p>
 ${stripHtml(summary.pins)}
 <p class="tally">${phraseHtml(summary.tally)}</p></div>
@@ -50,6 +50,13 @@ ${owner.map((section) => sectionHtml(section, 'h2')).join('\n')}
 </div>
 <p class="footer">${phraseHtml(footer)}</p>
 </div>`;
+
+const noticesHtml = (notices: ReportDocument['notices']): string => {
+  const lines = notices.map(
+    ({ title, text }) => `<p><strong>${phraseHtml(title)}</strong> ${phraseHtml(text)}</p>`,
+  );
+  return lines.length === 0 ? '' : `<div class="notices">${lines.join('')}</div>`;
+};
 
 const sectionHtml = ({ id, title, blocks }: Section, heading: 'h2' | 'h3'): string =>
   `<section id="${escapeHtml(id)}" aria-labelledby="${escapeHtml(id)}-title"><${heading} id="${escapeHtml(id)}-title">${phraseHtml(title)}</${heading}>

@@ -3,7 +3,7 @@
 import type { ScaleMark } from '../../core/report/document.js';
 import { lowerLimitAt, upperLimitAt } from '../../core/select/scale.js';
 
-const width = 110;
+const width = 84;
 const height = 14;
 const margin = 7;
 const middle = height / 2;

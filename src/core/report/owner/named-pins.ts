@@ -1,6 +1,6 @@
 // The pins of a kind as a list of names, for a sentence.
-import { name, type Phrase } from '../../words/report-phrase.js';
-import type { SharedWords } from '../../words/report-words.js';
+import { name } from '../../words/report-phrase.js';
+import type { NamedPins, SharedWords } from '../../words/report-words.js';
 import type { PinFacts } from '../pin-facts.js';
 import { listed } from '../written.js';
 
@@ -9,12 +9,9 @@ export const namedPins = (
   pins: readonly PinFacts[],
   shared: SharedWords,
   is: (pin: PinFacts) => boolean,
-): Phrase | null => {
+): NamedPins | null => {
   const found = pins.filter(is);
-  return found.length === 0
-    ? null
-    : listed(
-        found.map(({ planned }) => name(planned.pin)),
-        shared,
-      );
+  if (found.length === 0) return null;
+  const names = found.map(({ planned }) => name(planned.pin));
+  return { names: listed(names, shared), count: found.length };
 };

@@ -1,7 +1,7 @@
 // What was not checked: as important to an owner as what was.
 
 import type { Phrase } from '../../words/report-phrase.js';
-import type { ReportWords } from '../../words/report-words.js';
+import type { NamedPins, ReportWords } from '../../words/report-words.js';
 import type { Section } from '../document.js';
 import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
 import { namedPins } from './named-pins.js';
@@ -11,7 +11,7 @@ export const whatWasNotChecked = (
   { shared, owner }: ReportWords,
 ): Section => {
   const { unchecked } = owner;
-  const kinds: readonly (readonly [(pins: Phrase) => Phrase, (pin: PinFacts) => boolean])[] = [
+  const kinds: readonly (readonly [(pins: NamedPins) => Phrase, (pin: PinFacts) => boolean])[] = [
     [unchecked.unread, ({ record }) => record.verdict === 'unread'],
     [unchecked.unclear, ({ record }) => isUnclear(record.verdict)],
     [unchecked.unrepeated, isUnrepeated],

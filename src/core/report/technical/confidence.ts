@@ -7,14 +7,15 @@ import { writtenPercent } from '../written.js';
 
 const verySure = 0.99;
 
-export const confidenceIn = (
-  { verdict, confidence }: Pick<PinRecord, 'verdict' | 'confidence'>,
+type Judged = Pick<PinRecord, 'verdict' | 'confidence'>;
+
+export const confidenceWord = (
+  { verdict, confidence }: Judged,
   { confidence: words }: TechnicalWords,
-): Phrase => {
-  if (verdict === 'unread') return '';
-  if (verdict === 'unsure' || confidence < leastConfidence) {
-    return say`${words.unsure} (${writtenPercent(confidence)})`;
-  }
-  const word = confidence >= verySure ? words.very : words.sure;
-  return say`${word} (${writtenPercent(confidence)})`;
+): string => {
+  if (verdict === 'unsure' || confidence < leastConfidence) return words.unsure;
+  return confidence >= verySure ? words.very : words.sure;
 };
+
+export const confidenceIn = (judged: Judged, technical: TechnicalWords): Phrase =>
+  say`${confidenceWord(judged, technical)} (${writtenPercent(judged.confidence)})`;

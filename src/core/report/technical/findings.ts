@@ -103,7 +103,7 @@ const wayOf = ({ line }: PinFacts, { report, language }: Setting): readonly Fact
     if (!('part' in stop) || !Object.hasOwn(parts, stop.part)) return [];
     const { title, where } = parts[stop.part] ?? {};
     const told = [title, where].flatMap((text) => (text === undefined ? [] : [foreign(text)]));
-    return told.length === 0 ? [] : [say`${name(stop.part)}: ${join(told, language.shared.comma)}`];
+    return told.length === 0 ? [] : [say`${name(stop.part)}: ${join(told, '; ')}`];
   });
   return [
     { label: words.way, says: [join(stops, language.shared.arrow)] },

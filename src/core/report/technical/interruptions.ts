@@ -19,7 +19,7 @@ export const interruptionsSection = (
       { text: to === null ? words.notOver : say`${writtenSpan(to - from)}` },
       {
         text: what(interruption, words),
-        ...(detail === '' ? {} : { small: say`${foreign(detail)}` }),
+        ...(detail === '' || isSaid(interruption, words) ? {} : { small: say`${foreign(detail)}` }),
       },
     ];
   });
@@ -44,6 +44,10 @@ export const interruptionsSection = (
           ],
   };
 };
+
+/** The file's own words add nothing. */
+const isSaid = ({ hold, detail }: Interruption, words: TechnicalWords['interruptions']): boolean =>
+  hold !== null && words.held[hold] === detail;
 
 const what = ({ kind, hold }: Interruption, words: TechnicalWords['interruptions']): Phrase =>
   hold === null ? words.says[kind] : `${words.says[kind]}: ${words.held[hold]}`;

@@ -1,12 +1,13 @@
 // Every pin in walking order: what it read, with its uncertainty, between which limits, and the verdict.
 import { placeOf } from '../../select/scale.js';
 import { foreign, join, name, type Phrase, say } from '../../words/report-phrase.js';
-import type { TechnicalLanguage } from '../../words/report-words-technical.js';
+import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
 import type { Cell, Column, ScaleMark, Section } from '../document.js';
 import { marked } from '../marked.js';
 import { isFaulty, type PinFacts } from '../pin-facts.js';
 import { exactReading, goodBoard } from '../readings.js';
-import { confidenceIn } from './confidence.js';
+import { writtenPercent } from '../written.js';
+import { confidenceWord } from './confidence.js';
 
 export const pinTableSection = (
   pins: readonly PinFacts[],
@@ -58,13 +59,21 @@ const rowOf = (
       verdict: marked(verdict, shared),
       ...(remarks.length === 0 ? {} : { small: join(remarks, shared.comma) }),
     },
-    { text: confidenceIn(record, technical) },
+    confidenceCell(record, technical),
   ];
 };
 
+const confidenceCell = (record: PinFacts['record'], technical: TechnicalWords): Cell =>
+  record.verdict === 'unread'
+    ? { text: '' }
+    : {
+        text: confidenceWord(record, technical),
+        small: say`${writtenPercent(record.confidence)}`,
+      };
+
 const remarksOn = (
   { record, touches, agreeing, confirmed }: PinFacts,
-  { pins: words }: TechnicalLanguage['technical'],
+  { pins: words }: TechnicalWords,
 ): readonly Phrase[] => [
   ...(touches.length > 1 ? [words.touches(touches.length)] : []),
   ...(isFaulty(record.verdict) && agreeing < 2 && !confirmed ? [words.unrepeated] : []),
