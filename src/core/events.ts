@@ -163,7 +163,10 @@ const bodies = {
     reason: z.enum(['asked', 'link-lost', 'meter-silent', 'file-blocked']),
   }),
   'walk-continued': z.strictObject({ pin }),
-  /** A touch settled, or an open was answered; which pin it belongs to may still be in doubt. */
+  /**
+   * A touch settled, or an open was answered; which pin it belongs to may still be in doubt. A number given
+   * before revises that touch: the reading went on moving under the probe.
+   */
   'touch-captured': z.strictObject({
     touch: z.int().nonnegative(),
     value: z.number().optional(),
@@ -171,6 +174,8 @@ const bodies = {
     /** The reading did not hold still. */
     wobble: z.literal(true).optional(),
     standardUncertainty: z.number().nonnegative().nullable(),
+    /** Standard deviation from the touch itself: noise and unfinished creep, without the meter's accuracy. */
+    deviation: z.number().nonnegative().optional(),
     /** Sum of squared residuals about the fitted creep, for learning the bench's noise. */
     residualSquares: z.number().nonnegative(),
     readings: z.int().nonnegative(),

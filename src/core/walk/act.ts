@@ -1,7 +1,7 @@
 // What the technician's acts do to the walk's place. Acts are not in doubt: they hold for every way at once.
 import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
-import { keepWays, moveAll, placeAt, type Way } from './align.js';
+import { moveAll, placeAt, type Way, weighWays } from './align.js';
 import { consumeTouch, reopenTouch } from './contact.js';
 import { indexOfPin, likeliestWay, pinReadLast, type WalkState, waitsFor } from './state.js';
 
@@ -74,23 +74,28 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
 export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): WalkState => {
   switch (act) {
     case 'next':
-      return state.question?.question === 'same-or-next'
-        ? { ...state, alignment: keepWays(state.alignment, tookTheNextPin(state)) }
-        : {
-            ...state,
-            contact: consumeTouch(state.contact),
-            alignment: moveAll(state.alignment, (way) => ({ ...way, stage: 'done' })),
-          };
+      return {
+        ...state,
+        latest: null,
+        contact: consumeTouch(state.contact),
+        alignment: moveAll(weighWays(state.alignment, saysNext(state)), (way) => ({
+          ...way,
+          stage: 'done',
+        })),
+      };
     case 'skip':
       if (state.stage === 'ground-check') return state;
       return {
         ...state,
+        latest: null,
         contact: consumeTouch(state.contact),
         alignment: moveAll(state.alignment, (way) => ({
           ...way,
           index: waitsFor(way),
           stage: 'done',
+          doubt: 0,
           value: null,
+          deviation: 0,
         })),
       };
     case 'back':
@@ -116,14 +121,22 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
 
 const goTo = (state: WalkState, index: number): WalkState => ({
   ...state,
+  latest: null,
   contact: consumeTouch(state.contact),
   alignment: placeAt(state.alignment, index),
   pending: [],
 });
 
-const tookTheNextPin =
+/**
+ * "Next" has two meanings: this pin is taken as it reads, and, to the question, this was the next pin. How
+ * likely people say it is therefore a matter of degree. Common practice, no source.
+ */
+const saysNext =
   (state: WalkState) =>
-  (way: Way): boolean => {
+  ({ book, stage }: Way): number => {
     const newest = state.pending.at(-1)?.touch;
-    return way.book?.capture === newest && way.book?.role === 'first';
+    const asked = state.question?.question === 'same-or-next';
+    const arrived = asked && book?.capture === newest && book?.role === 'first';
+    if (stage === 'confirming') return arrived ? 1 : 0.5;
+    return arrived ? 0.3 : 0.02;
   };

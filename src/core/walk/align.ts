@@ -5,8 +5,9 @@
 
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
-import type { Gap } from './contact.js';
-import { firstTouchDensity, gapLikelihood, sameLineDensity } from './likelihood.js';
+import { type GapLikelihood, type GapView, gapLikelihood } from './gap-likelihood.js';
+import { firstTouchDensity, sameLineDensity } from './likelihood.js';
+import type { ShiftEstimate } from './shift.js';
 
 /** What a pin still waits for. */
 export type Stage = 'awaiting' | 'confirming' | 'done';
@@ -28,8 +29,12 @@ export interface Way {
   readonly weight: number;
   readonly index: number;
   readonly stage: Stage;
+  /** Probability that a normal value was none after all. */
+  readonly doubt: number;
   /** What the pin at `index` read last, or null. */
   readonly value: number | null;
+  /** Standard deviation of that value from its touch alone. */
+  readonly deviation: number;
   readonly book: Entry | null;
 }
 
@@ -38,52 +43,62 @@ export type Alignment = readonly Way[];
 export interface CaptureEvidence {
   readonly capture: number;
   readonly value: number;
-  readonly gap: Gap;
+  /** Standard deviation of the value from its touch alone. */
+  readonly deviation: number;
+  readonly view: GapView;
+  readonly shift: ShiftEstimate;
 }
 
-/** Tells whether a value at a pin would be called normal, so that nothing more is waited for. */
-export type WouldBeNormal = (pin: PlannedPin, value: number) => boolean;
+/** Probability that a value at a pin is normal, 0 where it would not be called so: more is waited for then. */
+export type Normality = (pin: PlannedPin, value: number) => number;
 
-const mostWays = 8;
-const leastWeight = Math.log(1e-9);
+const mostWays = 16;
+const leastWeight = Math.log(1e-8);
 
 export const startAt = (index: number): Alignment => [
-  { weight: 0, index, stage: 'awaiting', value: null, book: null },
+  { weight: 0, index, stage: 'awaiting', doubt: 0, value: null, deviation: 0, book: null },
 ];
 
 /** What technicians do after a touch, before the value is looked at. Common practice, no source. */
 const habits = {
   slip: 0.1,
-  awaiting: { here: 0.985, ahead: 0.005 },
-  confirming: { again: 0.93, next: 0.06, ahead: 0.001 },
-  done: { again: 0.0003, next: 0.99, ahead: 0.003 },
-  /** Added to `ahead` when a touch went by uncaptured, or the pin between shows nothing by design. */
-  passedUncaptured: 0.25,
-  passedUnseen: 0.2,
+  awaiting: { here: 0.985, ahead: 0.001 },
+  confirming: { again: 0.93, next: 0.06, ahead: 0.0003 },
+  done: { again: 0.0003, next: 0.99, ahead: 0.0005 },
+  /** A normal value near its limit makes people touch again: this times the probability that it is not. */
+  doubted: 0.3,
+  /** Added to `ahead` when the pin between shows nothing by design. */
+  passedUnseen: 0.01,
 } as const;
+
+/** Probability that a touch which came to nothing was all that its pin got, by its seconds. */
+const passedBy = ({ gap: { brush } }: GapView): number => {
+  const spanS = brush?.spanS ?? 0;
+  if (spanS < 0.4) return 0;
+  return spanS < 0.9 ? 0.01 : spanS < 1.8 ? 0.1 : 0.3;
+};
 
 export const alignCapture = (
   alignment: Alignment,
   plan: Plan,
   evidence: CaptureEvidence,
-  wouldBeNormal: WouldBeNormal,
+  normality: Normality,
 ): Alignment => {
-  const gap = gapLikelihood(evidence.gap);
+  const gap = gapLikelihood(evidence.view);
   const next: Way[] = [];
   for (const way of alignment) {
-    for (const step of stepsFrom(way, plan, evidence.gap, gap)) {
+    for (const step of stepsFrom(way, plan, evidence.view, gap)) {
       const pin = plan.pins[step.index];
-      if (pin === undefined) continue;
-      const density = densityOf(step.role, way, pin, plan, evidence.value);
-      const settled =
-        step.role === 'slip'
-          ? way.stage
-          : stageAfter(step, way, pin, plan.function, evidence.value, wouldBeNormal);
+      if (pin === undefined || step.probability === 0) continue;
+      const density = densityOf(step.role, way, pin, plan, evidence);
+      const normal = normality(pin, evidence.value);
       next.push({
-        weight: way.weight + Math.log(step.probability) + Math.log(density),
+        weight: way.weight + Math.log(step.probability * density),
         index: step.index,
-        stage: settled,
-        value: step.role === 'slip' ? way.value : evidence.value,
+        stage: stageAfter(step, way, plan.function, evidence.value, normal),
+        doubt: normal > 0 ? 1 - normal : 0,
+        value: evidence.value,
+        deviation: evidence.deviation,
         book: { capture: evidence.capture, index: step.index, role: step.role, before: way.book },
       });
     }
@@ -100,61 +115,72 @@ interface Step {
 const stepsFrom = (
   way: Way,
   plan: Plan,
-  gap: Gap,
-  likelihood: { slip: number; lift: number },
+  view: GapView,
+  { slip, lift }: GapLikelihood,
 ): readonly Step[] => {
   const { index, stage } = way;
-  const brushed = gap.brushes > 0 ? habits.passedUncaptured : 0;
+  const passed = passedBy(view);
   const unseen = (between: number): number =>
     plan.pins[between]?.expected === 'overload' ? habits.passedUnseen : 0;
   if (stage === 'awaiting') {
     const { here, ahead } = habits.awaiting;
     return [
       { index, role: 'first', probability: here },
-      { index: index + 1, role: 'first', probability: ahead + brushed + unseen(index) },
+      { index: index + 1, role: 'first', probability: ahead + passed + unseen(index) },
     ];
   }
-  const { lift, slip } = likelihood;
   const habit = stage === 'done' ? habits.done : habits.confirming;
+  const again = stage === 'done' ? habit.again + habits.doubted * way.doubt : habit.again;
+  // Only from a contact can the probe slip: an answer was given in the air.
+  const slips = way.value === null ? 0 : habits.slip * slip;
   return [
-    // Where nothing was read there is no contact to slip from.
-    { index, role: 'slip', probability: way.value === null ? 1e-9 : habits.slip * slip },
-    { index, role: 'repeat', probability: habit.again * lift },
+    { index, role: 'slip', probability: slips },
+    { index, role: 'repeat', probability: again * lift },
     { index: index + 1, role: 'first', probability: habit.next * lift },
     {
       index: index + 2,
       role: 'first',
-      probability: (habit.ahead + (stage === 'done' ? brushed + unseen(index + 1) : 0)) * lift,
+      probability: (habit.ahead + (stage === 'done' ? passed + unseen(index + 1) : 0)) * lift,
     },
   ];
 };
 
-const densityOf = (role: Role, way: Way, pin: PlannedPin, plan: Plan, value: number): number => {
-  if (role === 'first') {
+/** Share of slips and repeats after which a line reads otherwise: a bad contact before, or a joint that moves. */
+const otherwise = { slip: 0.004, repeat: 0.15 } as const;
+
+const densityOf = (
+  role: Role,
+  way: Way,
+  pin: PlannedPin,
+  plan: Plan,
+  { value, deviation, shift, view: { gap } }: CaptureEvidence,
+): number => {
+  if (role === 'first' || role === 'answer') {
     const last = plan.pins[way.index];
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
-    return firstTouchDensity(pin, value, plan.function, mate);
+    return firstTouchDensity(pin, value, { measure: plan.function, mate, shift });
   }
-  if (way.value === null) return firstTouchDensity(pin, value, plan.function, null);
-  const same = sameLineDensity(way.value, value, plan.function);
-  // A line touched again may read otherwise: the first contact was bad, or the joint moves.
-  return role === 'slip'
-    ? 0.98 * same + 0.02 * firstTouchDensity(pin, value, plan.function, null)
-    : 0.85 * same + 0.15 * firstTouchDensity(pin, value, plan.function, null);
+  const elsewhere = firstTouchDensity(pin, value, { measure: plan.function, mate: null, shift });
+  if (way.value === null) return elsewhere;
+  // Where the probe was seen to leave a level, that level is better known than the capture it began with.
+  const before = gap.level ?? way.value;
+  const own = Math.hypot(deviation, way.deviation);
+  const share = otherwise[role];
+  return (1 - share) * sameLineDensity(before, value, own, plan.function) + share * elsewhere;
 };
 
 const stageAfter = (
   step: Step,
   way: Way,
-  pin: PlannedPin,
   measure: MeasureFunction,
   value: number,
-  wouldBeNormal: WouldBeNormal,
+  normal: number,
 ): Stage => {
-  if (wouldBeNormal(pin, value)) return 'done';
-  if (step.role === 'repeat' && way.stage === 'done') return 'done';
-  const agrees = step.role === 'repeat' && way.value !== null && agree(way.value, value, measure);
-  return agrees ? 'done' : 'confirming';
+  const { role } = step;
+  const agrees = way.value !== null && agree(way.value, value, measure);
+  if (role === 'slip' && agrees) return way.stage;
+  if (normal > 0) return 'done';
+  return role === 'repeat' && (agrees || way.stage === 'done') ? 'done' : 'confirming';
 };
 
 /** True when a repeat touch says the same as the touch before it. */
@@ -179,14 +205,20 @@ export const moveAll = (alignment: Alignment, move: (way: Way) => Way): Alignmen
 
 /** Only the likeliest way goes on, from another place. */
 export const placeAt = (alignment: Alignment, index: number): Alignment => [
-  { weight: 0, index, stage: 'awaiting', value: null, book: alignment[0]?.book ?? null },
+  {
+    weight: 0,
+    index,
+    stage: 'awaiting',
+    doubt: 0,
+    value: null,
+    deviation: 0,
+    book: alignment[0]?.book ?? null,
+  },
 ];
 
-/** Only the ways that fulfil a condition go on, unless none does. */
-export const keepWays = (alignment: Alignment, condition: (way: Way) => boolean): Alignment => {
-  const kept = alignment.filter(condition);
-  return kept.length === 0 ? alignment : keepBest(kept);
-};
+/** How well each way fits what the technician said: a likelihood each. */
+export const weighWays = (alignment: Alignment, likelihood: (way: Way) => number): Alignment =>
+  keepBest(alignment.map((way) => ({ ...way, weight: way.weight + Math.log(likelihood(way)) })));
 
 export interface Naming {
   readonly index: number;

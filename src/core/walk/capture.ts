@@ -2,13 +2,17 @@
 // surer by waiting.
 import type { EventOf } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
+import { siUnit } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { captureUncertainty } from './capture-uncertainty.js';
+import { gapLikelihood } from './gap-likelihood.js';
 import { judge, leastConfidence } from './judge.js';
-import { gapLikelihood } from './likelihood.js';
 
+import { noiseAt } from './noise.js';
+import { watched } from './rest.js';
 import { type Settle, settle, settleTolerance } from './settle.js';
 import { likeliestWay, type WalkState, waitsFor } from './state.js';
+import { viewOf } from './take-capture.js';
 import { isGround, mayBeTap } from './tap.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import type { Teller } from './teller.js';
@@ -20,11 +24,16 @@ const patienceS = 1;
 const improvableShare = 0.5;
 /** Probability before any reading that a line charges slowly. */
 const slowSupply = 0.4;
-const slowSignal = 0.02;
+const slowSignal = 0.01;
+const slowGround = 0.001;
 
 export const captureIfSettled = (teller: Teller): void => {
   const { state } = teller;
-  if (state.stage === 'closed' || state.contact.touch === null) return;
+  if (state.stage === 'closed') return;
+  if (state.contact.touch === null) {
+    reviseIfMoved(teller);
+    return;
+  }
   const touch = readTouch(state);
   if (touch.phase !== 'settled' && touch.phase !== 'wobbling') return;
   const captured = captureOf(state, touch);
@@ -34,6 +43,49 @@ export const captureIfSettled = (teller: Teller): void => {
   }
 };
 
+/** A line that goes on creeping after its capture: what it has come to counts. */
+const reviseIfMoved = (teller: Teller): void => {
+  const { state } = teller;
+  const { contact, latest, noise } = state;
+  const { rest } = contact;
+  if (rest === null || rest.of === null || latest?.capture !== rest.of) return;
+  const seen = watched(rest);
+  if (seen === null) return;
+  const { mean, change, squares } = seen;
+  const { n, from, to } = rest.watch;
+  const resolution = resolutionAt(state, mean);
+  const scatter = noiseAt(noise, mean, resolution) / Math.sqrt(n);
+  const moved = Math.abs(mean - rest.captured);
+  if (moved <= Math.max(revisedFrom * Math.abs(mean), 2 * resolution, 4 * scatter)) return;
+  if (Math.abs(change) > Math.max(flatWithin * Math.abs(mean), resolution) + 3 * scatter) return;
+  const range =
+    state.reading !== null && 'range' in state.reading ? state.reading.range : undefined;
+  const deviation = Math.hypot(scatter, change);
+  take(teller, {
+    type: 'touch-captured',
+    t: state.t,
+    touch: rest.of,
+    value: mean,
+    standardUncertainty: captureUncertainty(state.accuracy, {
+      value: mean,
+      range,
+      resolution,
+      deviation,
+    }),
+    deviation,
+    residualSquares: squares,
+    readings: n,
+    ...(range === undefined ? {} : { range }),
+    resolution,
+    from,
+    to,
+  });
+};
+
+/** A captured level that moved by this much (fraction) is revised, once it moves no more than that. */
+const revisedFrom = 0.007;
+const flatWithin = 0.003;
+
 /** The present touch, as the settle test sees it. */
 export const readTouch = (state: WalkState): Settle => {
   const { contact, noise } = state;
@@ -41,8 +93,14 @@ export const readTouch = (state: WalkState): Settle => {
   return settle(contact, {
     noise,
     resolution: resolutionAt(state, value),
-    coarse: coarseStep(state, value) !== null,
-    slow: pinInReach(state)?.charges === true ? slowSupply : slowSignal,
+    floor: contactFloor(state.plan.function),
+    coarse:
+      coarseStep(state, value) === null
+        ? null
+        : toldResolution(state) === undefined
+          ? 'seen'
+          : 'told',
+    slow: slownessAt(pinInReach(state)),
   });
 };
 
@@ -79,6 +137,11 @@ const take = (teller: Teller, captured: EventOf<'touch-captured'>): void => {
   tellPlace(teller, captured.t, false);
 };
 
+const slownessAt = (pin: PlannedPin | undefined): number => {
+  if (pin?.charges === true) return slowSupply;
+  return pin?.kind === 'ground' ? slowGround : slowSignal;
+};
+
 const pinInReach = (state: WalkState): PlannedPin | undefined =>
   state.plan.pins[waitsFor(likeliestWay(state))];
 
@@ -93,11 +156,17 @@ const resolutionAt = (state: WalkState, value: number): number => {
 /** The display's step where it is coarser than it could be and not known to stay so, or null. */
 const coarseStep = (state: WalkState, value: number): number | null => {
   const { accuracy, contact, plan, trustedStep } = state;
-  const shown = Math.min(contact.touch?.step ?? 0, 3 * contactFloor(plan.function));
-  const step = toldResolution(state) ?? (value === 0 ? shown : (contact.touch?.step ?? 0));
+  const step = toldResolution(state) ?? seenStep(state, contact.touch?.step ?? 0);
   const finest = inferResolution(accuracy, plan.function, value, undefined);
-  const matters = step > 5 * finest && step > settleTolerance(value, { resolution: finest });
+  const matters = step > 5 * finest && step > settleTolerance(value, finest, 0);
   return matters && step > trustedStep ? step : null;
+};
+
+/** The step seen in the digits. Zero has none: it may be all that a coarse range shows of a line, but not of ground. */
+const seenStep = (state: WalkState, step: number): number => {
+  if (siUnit(state.plan.function) === 'V') return 0;
+  if (Number.isFinite(step)) return step;
+  return pinInReach(state)?.kind === 'ground' ? 0 : contactFloor(state.plan.function) * 3;
 };
 
 const toldResolution = ({ reading }: WalkState): number | undefined =>
@@ -125,8 +194,9 @@ const captureOf = (
       resolution,
       deviation: wobble ? touch.scatter : touch.levelDeviation,
     }),
+    deviation: wobble ? touch.scatter : touch.levelDeviation,
     residualSquares: touch.residualSquares,
-    readings: creep.n,
+    readings: touch.used,
     ...(range === undefined ? {} : { range }),
     resolution,
     ...(step === null ? {} : { coarseStep: step }),
@@ -160,8 +230,8 @@ const checkGround = (teller: Teller, { t, value = 0 }: EventOf<'touch-captured'>
     teller.tell({ type: 'ground-missed', t, value });
     return;
   }
-  const { slip, lift } = gapLikelihood(contact.gap);
-  if (grounds === 1 && lift <= 3 * slip && contact.gap.leftT !== null) return;
+  const { slip, lift } = gapLikelihood(viewOf(teller.state));
+  if (grounds === 1 && lift <= 3 * slip && contact.gap.level !== null) return;
   teller.tell({ type: 'ground-touched', t, value, which: grounds === 0 ? 1 : 2 });
   if (teller.state.grounds === 2) {
     teller.tell({ type: 'ground-checked', t, outcome: 'good' });

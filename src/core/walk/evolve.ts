@@ -1,46 +1,12 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
-<<<<<<< /tmp/merge/ours.ts
-import type { EventOf, ReadingTaken, WalkEvent } from '../events.js';
+import type { EventOf, WalkEvent } from '../events.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
-import { isBlank, isFault, isOverload } from '../reading.js';
-import { inferResolution } from './accuracy.js';
-||||||| /tmp/merge/base.ts
-import type { EventOf, WalkEvent } from '../events.js';
-import { isBlank, isFault, isOverload, type Reading } from '../reading.js';
-import { inferResolution } from './accuracy.js';
-=======
-import type { EventOf, WalkEvent } from '../events.js';
->>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 import { applyAct } from './act.js';
-<<<<<<< /tmp/merge/ours.ts
-import { alignCapture, moveAll, nameCapture } from './align.js';
-import {
-  consumeTouch,
-  forgetGap,
-  noContact,
-  restOn,
-  seeNothing,
-  seeOverload,
-  seeValue,
-} from './contact.js';
-import { isNormal, judge } from './judge.js';
-import { learnNoise, noiseAt } from './noise.js';
-import { indexOfPin, type PinRecord, unreadPin, type WalkState, withReading } from './state.js';
-import { contactFloor, isResidualCharge, unusable } from './usable.js';
-||||||| /tmp/merge/base.ts
-import { alignCapture, moveAll, nameCapture } from './align.js';
-import { consumeTouch, forgetGap, noContact, restOn, seeNothing, seeOverload, seeValue } from './contact.js';
-import { isNormal, judge } from './judge.js';
-import { learnNoise, noiseAt } from './noise.js';
-import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
-import { contactFloor, isResidualCharge, unusable } from './usable.js';
-=======
 import { consumeTouch, noContact, restOn } from './contact.js';
 import { learnShift } from './shift.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
->>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 
 const keptNamed = 12;
 
@@ -127,9 +93,9 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'meter-spoke':
     case 'file-changed':
     case 'act-refused':
-    case 'walk-realigned':
     case 'press-compared':
     case 'suspects-ranked':
+    case 'walk-realigned':
       return timed;
   }
 };
@@ -144,148 +110,6 @@ const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
   clock: contact.clock,
 });
 
-<<<<<<< /tmp/merge/ours.ts
-const takeReading = (state: WalkState, reading: ReadingTaken): WalkState => {
-  const { contact, plan, press, negatives } = state;
-  const { t } = reading;
-  if (press !== null) {
-    return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
-  }
-  if (state.paused !== null) return withReading(state, reading, contact, negatives);
-  if (isFault(reading) || isBlank(reading) || unusable(plan, reading) !== null) {
-    return withReading(state, reading, seeNothing(contact, t), negatives);
-  }
-  if (isOverload(reading)) return withReading(state, reading, seeOverload(contact, t), 0);
-
-  const { value, range } = reading;
-  const resolution =
-    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
-  if (isResidualCharge(plan.function, value, resolution)) {
-    return withReading(state, reading, seeNothing(contact, t), negatives + 1);
-  }
-  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
-  if (openLimit !== null && value >= openLimit) {
-    return withReading(state, reading, seeOverload(contact, t), 0);
-  }
-  const floor = Math.max(contactFloor(plan.function), 3 * resolution);
-  const scale = { noise: noiseAt(state.noise, value, resolution), floor };
-  return withReading(state, reading, seeValue(contact, t, value, reading, scale), 0);
-};
-
-const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
-  const { value, wobble, touch } = capture;
-  const pending = [...state.pending, capture];
-  const nextTouch = touch + 1;
-  if (value === undefined) {
-    const alignment = moveAll(state.alignment, (way) => {
-      const index = way.stage === 'done' ? way.index + 1 : way.index;
-      const book = { capture: touch, index, role: 'answer' as const, before: way.book };
-      return { ...way, index, stage: 'done', value: null, book };
-    });
-    return { ...state, pending, nextTouch, alignment, contact: forgetGap(state.contact) };
-  }
-  const alignment = alignCapture(
-    state.alignment,
-    state.plan,
-    { capture: touch, value, gap: state.contact.gap },
-    (pin, seen) =>
-      wobble === undefined &&
-      isNormal(judge(pin, { value: seen, standardUncertainty: capture.standardUncertainty ?? 0 })),
-  );
-  const slips = (candidate: EventOf<'touch-captured'>): boolean => {
-    const naming = nameCapture(alignment, candidate.touch);
-    return naming?.role === 'slip' && naming.probability >= surelyNamed;
-  };
-  return {
-    ...state,
-    nextTouch,
-    alignment,
-    pending: pending.filter((candidate) => !slips(candidate)),
-    hushed: false,
-    contact: restOn(state.contact, value),
-    trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
-    noise: wobble
-      ? state.noise
-      : learnNoise(state.noise, {
-          residualSquares: capture.residualSquares,
-          level: value,
-          n: capture.readings,
-          resolution: capture.resolution,
-        }),
-  };
-};
-
-||||||| /tmp/merge/base.ts
-const takeReading = (state: WalkState, reading: Reading): WalkState => {
-  if (state.paused !== null) return { ...state, reading };
-  const { contact, plan } = state;
-  const { t } = reading;
-  if (isFault(reading) || isBlank(reading) || unusable(plan, reading) !== null) {
-    return { ...state, reading, contact: seeNothing(contact, t) };
-  }
-  if (isOverload(reading))
-    return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
-
-  const { value, range } = reading;
-  const resolution =
-    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
-  if (isResidualCharge(plan.function, value, resolution)) {
-    return { ...state, reading, contact: seeNothing(contact, t), negatives: state.negatives + 1 };
-  }
-  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
-  if (openLimit !== null && value >= openLimit) {
-    return { ...state, reading, contact: seeOverload(contact, t), negatives: 0 };
-  }
-  const floor = Math.max(contactFloor(plan.function), 3 * resolution);
-  const scale = { noise: noiseAt(state.noise, value, resolution), floor };
-  return { ...state, reading, contact: seeValue(contact, t, value, reading, scale), negatives: 0 };
-};
-
-const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
-  const { value, wobble, touch } = capture;
-  const pending = [...state.pending, capture];
-  const nextTouch = touch + 1;
-  if (value === undefined) {
-    const alignment = moveAll(state.alignment, (way) => {
-      const index = way.stage === 'done' ? way.index + 1 : way.index;
-      const book = { capture: touch, index, role: 'answer' as const, before: way.book };
-      return { ...way, index, stage: 'done', value: null, book };
-    });
-    return { ...state, pending, nextTouch, alignment, contact: forgetGap(state.contact) };
-  }
-  const alignment = alignCapture(
-    state.alignment,
-    state.plan,
-    { capture: touch, value, gap: state.contact.gap },
-    (pin, seen) =>
-      wobble === undefined &&
-      isNormal(judge(pin, { value: seen, standardUncertainty: capture.standardUncertainty ?? 0 })),
-  );
-  const slips = (candidate: EventOf<'touch-captured'>): boolean => {
-    const naming = nameCapture(alignment, candidate.touch);
-    return naming?.role === 'slip' && naming.probability >= surelyNamed;
-  };
-  return {
-    ...state,
-    nextTouch,
-    alignment,
-    pending: pending.filter((candidate) => !slips(candidate)),
-    hushed: false,
-    contact: restOn(state.contact, value),
-    trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
-    noise: wobble
-      ? state.noise
-      : learnNoise(state.noise, {
-          residualSquares: capture.residualSquares,
-          level: value,
-          n: capture.readings,
-          resolution: capture.resolution,
-        }),
-  };
-};
-
-=======
->>>>>>> /tmp/settle/wt/src/core/walk/evolve.ts
 const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
   const index = indexOfPin(state, settled.pin);
   const capture =

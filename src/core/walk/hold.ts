@@ -37,8 +37,8 @@ const reasonToHold = (state: WalkState, reading: Reading): Unusable | null => {
       'the reading is negative: residual charge; discharge the line, then touch again',
     );
   }
-  const { rest, periodS } = state.contact;
-  if (rest !== null && rest.equal >= frozenReadings && rest.equal * periodS >= frozenAfterS) {
+  const { rest, clock } = state.contact;
+  if (rest !== null && rest.equal >= frozenReadings && rest.equal * clock.periodS >= frozenAfterS) {
     return because('frozen-display', 'the display repeats one number: is hold on at the meter?');
   }
   return null;

@@ -1,10 +1,9 @@
-// How likely a captured value is at a pin, and how likely a gap is a slip or a lift: the evidence from which
-// the walk knows where the probe is. Densities are over a coordinate that is linear near zero and logarithmic
-// above, so that 0.2 Ω grounds and 50 kΩ lines are weighed alike. Figures: common practice, no source.
-
+// How likely a captured value is at a pin: the evidence from which the walk knows where the probe is. Densities
+// are over a coordinate that is linear near zero and logarithmic above, so that 0.2 Ω grounds and 50 kΩ lines are
+// weighed alike. Figures: common practice, no source.
 import type { PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
-import type { Gap } from './contact.js';
+import type { ShiftEstimate } from './shift.js';
 
 /** Where the coordinate turns from linear to logarithmic, per unit. */
 const knee: Readonly<Record<MeasureFunction, number>> = {
@@ -15,92 +14,96 @@ const knee: Readonly<Record<MeasureFunction, number>> = {
 };
 /** Width of all values that can be read, in the coordinate. */
 const fullWidth = 18;
-/** Share of lines that read something else than expected, and how many of those are shorted. */
+/** Share of lines that read something else than expected. */
 const faultShare = 0.05;
+/** Of those: shorted, and within a factor of three of what is expected; the rest may read anything. */
 const shortShare = 0.3;
-/** Another meter's scale may shift every healthy value this much. */
-const shiftAllowance = 0.08;
+const nearShare = 0.45;
+const nearWidth = Math.log(3);
+/** Healthy lines lie mostly well within their tolerance: this share of it is a standard deviation. */
+const healthySpread = 0.35;
+/** A few are farther off, by this many times that. */
+const farShare = 0.05;
+const farTimes = 2.5;
 
 const coordinate = (value: number, at: number): number => Math.asinh(value / at);
 
 /** d(coordinate)/d(value), to turn a density per unit into one per coordinate. */
 const stretch = (value: number, at: number): number => Math.sqrt(value * value + at * at);
 
-/** Density of a value at a pin that has not been read yet. `mate` is what its mate read, if known. */
-export const firstTouchDensity = (
-  pin: PlannedPin,
-  value: number,
-  measure: MeasureFunction,
-  mate: number | null,
-): number => {
-  const at = knee[measure];
-  const x = coordinate(Math.max(0, value), at);
+/** What a pin that has not been read yet is weighed against. */
+export interface Expecting {
+  readonly measure: MeasureFunction;
+  /** What the pin's mate read just before, if it did. */
+  readonly mate: number | null;
+  readonly shift: ShiftEstimate;
+}
+
+/** Density of a value at a pin that has not been read yet. */
+export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecting): number => {
+  const at = knee[known.measure];
   const { expected } = pin;
   if (expected === null) return 1 / fullWidth;
-  const broad = faultDensity(x, coordinate(pin.shortLimit, at));
-  if (expected === 'overload') return 0.5 * broad;
-  const low = coordinate(expected.low * (1 - shiftAllowance), at);
-  const high = coordinate(expected.high * (1 + shiftAllowance), at);
-  const outside = x < low ? low - x : x > high ? x - high : 0;
-  let healthy = Math.exp(-outside / edge) / (high - low + 2 * edge);
-  if (mate !== null) healthy = 0.5 * healthy + 0.5 * laplace(value, mate, 0.012, measure);
-  return (1 - faultShare) * healthy + faultShare * broad;
+  const x = coordinate(Math.max(0, value), at);
+  const short = coordinate(pin.shortLimit, at);
+  if (expected === 'overload') return 0.5 * faultDensity(x, short, null);
+  if (expected.low <= 0) {
+    const high = coordinate(expected.high, at);
+    const outside = Math.max(0, x - high);
+    const healthy = Math.exp(-outside / edge) / (high + edge);
+    return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, null);
+  }
+  const { mate, shift } = known;
+  const tolerance = (expected.high - expected.low) / (2 * expected.nominal);
+  const deviation = Math.sqrt((healthySpread * tolerance + 0.005) ** 2 + shift.variance);
+  const centre = coordinate(expected.nominal, at) + shift.mean;
+  let healthy =
+    (1 - farShare) * normalDensity(x, centre, deviation) +
+    farShare * normalDensity(x, centre, farTimes * deviation);
+  if (mate !== null) {
+    healthy = 0.6 * healthy + 0.4 * laplace(value, mate, 0.012 * mate + 0.1 * at, at);
+  }
+  return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, centre);
 };
 
 const edge = 0.03;
 
-const faultDensity = (x: number, short: number): number =>
-  (x <= short ? shortShare / short : 0) + (1 - shortShare) / fullWidth;
+const faultDensity = (x: number, short: number, centre: number | null): number => {
+  const shorted = x <= short ? shortShare / short : 0;
+  if (centre === null) return shorted + (1 - shortShare) / fullWidth;
+  const near = Math.abs(x - centre) <= nearWidth ? nearShare / (2 * nearWidth) : 0;
+  return shorted + near + (1 - shortShare - nearShare) / fullWidth;
+};
 
-/** Density of a value at a pin that read `before`: the same contact, or the same line touched again. */
-export const sameLineDensity = (before: number, value: number, measure: MeasureFunction): number =>
-  laplace(value, before, 0.005, measure);
+const normalDensity = (x: number, centre: number, deviation: number): number => {
+  const z = (x - centre) / deviation;
+  return Math.exp(-0.5 * z * z) / (deviation * Math.sqrt(2 * Math.PI));
+};
 
-const laplace = (
+/** Two captures of one line differ by this much beyond their own deviations: contact, drift, warmth. */
+const sameSpread = 0.0012;
+const sameContact = 0.03;
+
+/**
+ * Density of a value at a line that reads `before` already: the same contact, or the same line touched again.
+ * `deviation` is the standard deviation of the difference from the two captures' own uncertainty.
+ */
+export const sameLineDensity = (
+  before: number,
   value: number,
-  centre: number,
-  relative: number,
+  deviation: number,
   measure: MeasureFunction,
 ): number => {
   const at = knee[measure];
-  const scale = relative * Math.abs(centre) + 0.12 * at;
-  return (stretch(centre, at) * Math.exp(-Math.abs(value - centre) / scale)) / (2 * scale);
+  const own = Math.hypot(deviation, sameSpread * before, sameContact * at);
+  const tail = laplace(value, before, own + 0.003 * Math.abs(before), at);
+  return 0.97 * gaussian(value, before, own, at) + 0.03 * tail;
 };
 
-export interface GapLikelihood {
-  readonly slip: number;
-  readonly lift: number;
-}
-
-/**
- * Likelihood of the longest run of overload in a gap if it was a slip (50 to 400 ms) and if it was a lift
- * (0.5 s and more). The run is known only to lie between two bounds, and its ends fall anywhere within a
- * sampling period, so each duration is weighed by a triangle between the bounds.
- */
-export const gapLikelihood = (gap: Gap): GapLikelihood => {
-  if (gap.leftT === null || gap.openHi === Number.MAX_VALUE) return { slip: 0.3, lift: 0.3 };
-  const lo = gap.openLo;
-  const hi = Math.max(gap.openHi, lo + 1e-3);
-  const steps = 24;
-  const middle = (lo + hi) / 2;
-  let slip = 0;
-  let lift = 0;
-  for (let i = 0; i < steps; i += 1) {
-    const d = lo + ((i + 0.5) * (hi - lo)) / steps;
-    const weight = (1 - Math.abs(d - middle) / ((hi - lo) / 2)) * 2;
-    slip += (weight * slipDensity(d)) / steps;
-    lift += (weight * liftDensity(d)) / steps;
-  }
-  return { slip: slip + 1e-7, lift: lift + 1e-5 };
+const gaussian = (value: number, centre: number, deviation: number, at: number): number => {
+  const z = (value - centre) / deviation;
+  return (stretch(value, at) * Math.exp(-0.5 * z * z)) / (deviation * Math.sqrt(2 * Math.PI));
 };
 
-/** Per second. */
-const slipDensity = (d: number): number =>
-  d <= 0.42 ? 0.97 / 0.42 : (0.03 / 0.12) * Math.exp(-(d - 0.42) / 0.12);
-
-/** Per second: few lifts under half a second, most within a second or two, hunting for up to ten. */
-const liftDensity = (d: number): number => {
-  if (d < 0.25) return 0;
-  if (d < 0.48) return 0.02 / 0.23;
-  return (0.8 / 0.9) * Math.exp(-(d - 0.48) / 0.9) + (0.18 / 4) * Math.exp(-(d - 0.48) / 4);
-};
+const laplace = (value: number, centre: number, scale: number, at: number): number =>
+  (stretch(value, at) * Math.exp(-Math.abs(value - centre) / scale)) / (2 * scale);

@@ -81,6 +81,6 @@ const nextPlace = ({ parts, pressed }: PressStage): string | undefined => {
 
 const goTo = (teller: Teller, t: number, place: string | null): void => {
   const { contact, pressTests, seed } = teller.state;
-  const cues = planCues(paceFor(contact.periodS), t + leadInS, drawsFor(seed, pressTests));
+  const cues = planCues(paceFor(contact.clock.periodS), t + leadInS, drawsFor(seed, pressTests));
   teller.tell({ type: 'press-moved', t, place, sham: place === shamPlace, cues });
 };

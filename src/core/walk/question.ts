@@ -3,7 +3,7 @@
 
 import { captureAnsweredOpen } from './capture.js';
 import { cursorPin, likeliestWay } from './state.js';
-import { isTap } from './tap.js';
+import { isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
 
 /** Seconds of overload at a pin before the walk asks. Common practice, no source. */
@@ -26,7 +26,7 @@ export const askIfOpen = (teller: Teller): void => {
 export const answerByTaps = (teller: Teller): void => {
   const { state } = teller;
   const { question, contact } = state;
-  if (question?.question !== 'open' || contact.air === null) return;
+  if (question === null || !tapsAnswer(state) || contact.air === null) return;
   const [first, second] = contact.ended.slice(-2);
   if (first === undefined || second === undefined) return;
   if (first.from < question.t || state.t - contact.air.from < quietS) return;

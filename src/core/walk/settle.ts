@@ -1,29 +1,39 @@
-// Whether a touch has settled: enough readings over enough time, the creep that is left under half a percent,
-// and the scatter explained by the meter. What the verdict needs on top is asked elsewhere.
-
-import type { Contact } from './contact.js';
-import { assessCreep, type CreepState } from './creep.js';
+// Whether a touch has settled: enough readings over enough time, the creep that is left under half a percent, a
+// level that is hardly wrong, and the scatter explained by the meter. What the verdict needs on top is asked
+// elsewhere.
+import { type Contact, isSurelySlip } from './contact.js';
+import { assessCreep, type CreepState } from './creep-state.js';
 import { type Noise, noiseAt, noiseWeight } from './noise.js';
+import type { Touch } from './touch.js';
 
 /** Creep that may be left at a capture, as a fraction of the reading (design decision). */
 export const remainderLimit = 0.005;
+/** A level off by more than this is a wrong capture, as a fraction of the reading. */
+const errorLimit = 0.015;
 /** A neighbour touched on the way lasts a reading or about 0.1 s: less than this is never a capture. */
 const leastSpanS = 0.2;
-const surely = 0.95;
+/** A rub of the probe reads something steady, for as long as a slip lasts: doubt what was jumped to or slipped to. */
+const leastDoubtfulS = 0.5;
+const surely = 0.9;
+const mostAstray = 0.002;
 /** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
 const mostScatter = 0.007;
 const mostNoise = 3;
 /** Seconds a touch may go on without settling or charging before it is called a wobble. */
 const wobbleAfterS = 6;
-
-/** Autorange shows a coarse range first and may take this long to find the fine one. Common practice, no source. */
-const rangingS = 2.2;
+/**
+ * Autorange shows a coarse range first and may take this long to find the fine one; less where only the digits
+ * suggest that. Common practice, no source.
+ */
+const rangingS = { told: 2.2, seen: 1 } as const;
 
 export interface SettleContext {
   readonly noise: Noise;
   readonly resolution: number;
-  /** The display is coarser than it could be at this value: autorange may be under way. */
-  readonly coarse: boolean;
+  /** The smallest difference that means anything, in the reading's unit. */
+  readonly floor: number;
+  /** The display is coarser than it could be at this value, as the meter tells or its digits suggest. */
+  readonly coarse: 'told' | 'seen' | null;
   /** Probability beforehand that the line charges slowly. */
   readonly slow: number;
 }
@@ -40,26 +50,30 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
   if (creep.n < 2) return { phase: 'landing' };
 
   const { noise, resolution } = context;
-  const tolerance = settleTolerance(creep.last, context);
   const expected = noiseAt(noise, creep.last, resolution);
   const state = assessCreep(
     creep,
+    { noise: expected, noiseWeight: noiseWeight(noise), slow: context.slow },
     {
-      noise: expected,
-      noiseWeight: noiseWeight(noise),
-      slow: context.slow,
+      remainder: settleTolerance(creep.last, resolution, context.floor),
+      error: Math.max(errorLimit * Math.abs(creep.last), 2 * resolution, (2 / 3) * context.floor),
     },
-    tolerance,
   );
   const span = creep.lastT - creep.startT;
   const still =
     state.scatter <=
-    Math.max(mostScatter * Math.abs(state.level), mostNoise * expected, resolution);
+    Math.max(
+      mostScatter * Math.abs(state.level),
+      mostNoise * expected,
+      resolution,
+      context.floor / 10,
+    );
   if (
     still &&
-    span >= (context.coarse ? rangingS : leastSpanS) &&
+    span >= leastSpan(contact, touch, context) &&
     touch.odd === null &&
-    state.settled >= surely
+    state.settled >= surely &&
+    state.astray <= mostAstray
   ) {
     return { phase: 'settled', ...state };
   }
@@ -68,8 +82,11 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
   return { phase: restless ? 'wobbling' : 'creeping', ...state };
 };
 
-/** What may be left to creep, in the reading's unit. */
-export const settleTolerance = (
-  value: number,
-  { resolution }: Pick<SettleContext, 'resolution'>,
-): number => Math.max(remainderLimit * Math.abs(value), resolution);
+const leastSpan = (contact: Contact, { jumped }: Touch, { coarse }: SettleContext): number => {
+  if (coarse !== null) return rangingS[coarse];
+  return jumped || isSurelySlip(contact) ? leastDoubtfulS : leastSpanS;
+};
+
+/** What may be left to creep, in the reading's unit: never less than what contact itself varies by. */
+export const settleTolerance = (value: number, resolution: number, floor: number): number =>
+  Math.max(remainderLimit * Math.abs(value), resolution, floor / 3);

@@ -12,11 +12,15 @@ export const isGround = (state: WalkState, value: number): boolean =>
 export const isTap = (state: WalkState, touch: EndedTouch): boolean =>
   isGround(state, touch.value) && touch.to - touch.from < longestTapS;
 
+/** Taps on ground can answer here: at a pin that is itself ground, touching ground is reading it. */
+export const tapsAnswer = ({ question, plan, cursor }: WalkState): boolean =>
+  question?.question === 'open' && plan.pins[cursor]?.kind !== 'ground';
+
 /** A touch of ground while the question stands may be a tap: it is no capture before it has lasted. */
 export const mayBeTap = (state: WalkState, value: number): boolean => {
   const { touch } = state.contact;
   return (
-    state.question?.question === 'open' &&
+    tapsAnswer(state) &&
     touch !== null &&
     isGround(state, value) &&
     touch.creep.lastT - touch.creep.startT < longestTapS

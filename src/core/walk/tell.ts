@@ -2,9 +2,9 @@
 // prove it wrong, and says where the walk stands.
 import type { WalkEvent } from '../events.js';
 import { type Naming, nameCapture } from './align.js';
-import { surelyNamed } from './evolve.js';
 import { judge } from './judge.js';
 import { type Capture, likeliestWay, waitsFor } from './state.js';
+import { surelyNamed } from './take-capture.js';
 import { tallyPins } from './tally.js';
 import type { Teller } from './teller.js';
 
@@ -74,6 +74,11 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   const way = likeliestWay(state);
   // Whatever the walk has gone past is settled business.
   const agreed = way.index !== naming.index || way.stage === 'done';
+  const verdict = capture.wobble === true ? 'wobble' : judgement.verdict;
+  const before = state.pins[naming.index];
+  // A capture revised by a few counts is no news for the ear.
+  const told = before?.touch === capture.touch && before.verdict === verdict;
+  if (told && before.agreed === agreed) return;
   const judged: WalkEvent = {
     type: 'pin-judged',
     t,

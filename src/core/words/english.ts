@@ -1,5 +1,6 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
+import { shamPlace } from '../press/press-stage.js';
 import { englishGuide } from './english-guide.js';
 import { englishReplay } from './english-replay.js';
 import { englishScreen } from './english-screen.js';
@@ -120,12 +121,14 @@ export const english: Words = {
         return `No answer: ${text}`;
     }
   },
+  place: (place) => (place === shamPlace ? 'bare board' : (place ?? 'it')),
   pressJudged: (line, part, finding, cycles) => {
-    const pressed = part === null ? 'pressing' : `pressing ${part}`;
+    const it = english.place(part);
+    const pressed = part === null ? 'pressing' : `pressing ${it}`;
     const says: Record<typeof finding, string> = {
-      loose: `${line} reads again when ${part ?? 'it'} is pressed: loose joint`,
-      cracked: `${line} opens when ${part ?? 'it'} is pressed: cracked joint`,
-      bridged: `${line} shorts when ${part ?? 'it'} is pressed: bridged`,
+      loose: `${line} reads again when ${it} is pressed: loose joint`,
+      cracked: `${line} opens when ${it} is pressed: cracked joint`,
+      bridged: `${line} shorts when ${it} is pressed: bridged`,
       'steady-open': `${line} stays open, ${pressed} changes nothing`,
       steady: `${line} stays as it is, ${pressed} changes nothing`,
       inconclusive: `${line}: ${pressed} gave no clear answer`,
@@ -137,7 +140,7 @@ export const english: Words = {
     if (sham) return 'Next: press on bare board beside the part, for comparison.';
     return `Next: press ${place ?? 'the part you suspect'}, lightly, with an insulated tool.`;
   },
-  cueGiven: (cue, place) => (cue === 'press' ? `press ${place ?? 'it'}` : 'release'),
+  cueGiven: (cue, place) => (cue === 'press' ? `press ${english.place(place)}` : 'release'),
   pressCompared: (line, outcome, parts) => {
     switch (outcome) {
       case 'one':

@@ -47,6 +47,8 @@ export interface Words {
   tally(counts: readonly (readonly [Verdict, number])[]): string;
   meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
   pressJudged(line: string, part: string | null, finding: PressFinding, cycles: number): string;
+  /** A place under the tool: a part's name, bare board, or a part that has no name here. */
+  place(place: string | null): string;
   pressBegun(pin: string, line: string): string;
   pressMoved(place: string | null, sham: boolean): string;
   cueGiven(cue: CueName, place: string | null): string;

@@ -1,0 +1,118 @@
+// What a capture changes: it is laid along the connector in every way that is possible, and waits for its name.
+// A capture with the number of one before it is that one revised: its readings went on creeping.
+import type { EventOf } from '../events.js';
+import { type Alignment, alignCapture, moveAll, nameCapture } from './align.js';
+import { forgetGap, restOn } from './contact.js';
+import type { GapView } from './gap-likelihood.js';
+import { isNormal, judge } from './judge.js';
+import { learnNoise } from './noise.js';
+import { learnLift, type RangingDelay } from './ranging.js';
+import { estimateShift } from './shift.js';
+import type { Capture, WalkState } from './state.js';
+
+/** Probability over all ways with which a capture's pin counts as known. */
+export const surelyNamed = 0.99;
+
+export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
+  const { value, touch } = capture;
+  if (value === undefined) return takeAnswer(state, capture);
+  const { latest } = state;
+  const revises = latest?.capture === touch;
+  const from = revises ? latest.alignment : state.alignment;
+  const view = revises ? latest.view : viewOf(state);
+  const alignment = alignCapture(
+    from,
+    state.plan,
+    {
+      capture: touch,
+      value,
+      deviation: capture.deviation ?? 0,
+      view,
+      shift: estimateShift(state.shift),
+    },
+    (pin, seen) => {
+      if (capture.wobble === true) return 0;
+      const { standardUncertainty } = capture;
+      const judgement = judge(pin, { value: seen, standardUncertainty: standardUncertainty ?? 0 });
+      return isNormal(judgement) ? judgement.confidence : 0;
+    },
+  );
+  const others = state.pending.filter((known) => known.touch !== touch);
+  const next: WalkState = {
+    ...state,
+    nextTouch: Math.max(state.nextTouch, touch + 1),
+    alignment,
+    latest: { capture: touch, alignment: from, view },
+    pending: [...others, capture],
+    named: revises ? state.named.filter((known) => known.capture.touch !== touch) : state.named,
+    hushed: false,
+    contact: restOn(state.contact, touch, value),
+    trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
+    noise: learnFrom(state, capture, value),
+    ranging: revises ? state.ranging : afterLift(alignment, touch, value, view),
+  };
+  return { ...next, pending: next.pending.filter((known) => !saysNothingNew(next, known)) };
+};
+
+const takeAnswer = (state: WalkState, capture: Capture): WalkState => ({
+  ...state,
+  pending: [...state.pending, capture],
+  nextTouch: capture.touch + 1,
+  latest: null,
+  alignment: moveAll(state.alignment, (way) => {
+    const index = way.stage === 'done' ? way.index + 1 : way.index;
+    const book = { capture: capture.touch, index, role: 'answer' as const, before: way.book };
+    return { ...way, index, stage: 'done', doubt: 0, value: null, deviation: 0, book };
+  }),
+  contact: forgetGap(state.contact),
+});
+
+export const viewOf = ({ contact, ranging }: WalkState): GapView => ({
+  gap: contact.gap,
+  periodS: contact.clock.periodS,
+  landing: contact.touch?.creep.first ?? null,
+  ranging,
+});
+
+/** A touch of something else entirely was no slip: the overload before it tells how long the meter ranges. */
+const afterLift = (
+  alignment: Alignment,
+  touch: number,
+  value: number,
+  { gap, periodS, ranging }: GapView,
+): RangingDelay => {
+  const { level, offS, brush } = gap;
+  if (level === null || offS === null || offS === 0 || brush !== null) return ranging;
+  if (Math.abs(value - level) < 0.1 * Math.max(Math.abs(value), Math.abs(level))) return ranging;
+  const naming = nameCapture(alignment, touch);
+  const surely = naming !== null && naming.role === 'first' && naming.probability >= surelyNamed;
+  return surely ? learnLift(ranging, offS, periodS) : ranging;
+};
+
+/**
+ * After a slip the line is read once more; that is news only where it reads otherwise, and only as long as
+ * nothing newer was read there.
+ */
+const saysNothingNew = (state: WalkState, capture: Capture): boolean => {
+  const naming = nameCapture(state.alignment, capture.touch);
+  if (naming?.role !== 'slip' || naming.probability < surelyNamed) return false;
+  const known = state.pins[naming.index]?.value ?? null;
+  if (known === null || capture.value === undefined) return true;
+  if (state.nextTouch > capture.touch + 1) return true;
+  return (
+    Math.abs(known - capture.value) <= Math.max(newsFrom * Math.abs(known), 2 * capture.resolution)
+  );
+};
+
+/** A difference from this on (fraction) is told. */
+const newsFrom = 0.012;
+
+const learnFrom = (state: WalkState, capture: Capture, level: number): WalkState['noise'] =>
+  capture.wobble === true
+    ? state.noise
+    : learnNoise(state.noise, {
+        residualSquares: capture.residualSquares,
+        level,
+        n: capture.readings,
+        resolution: capture.resolution,
+      });

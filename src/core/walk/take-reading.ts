@@ -1,0 +1,37 @@
+// What one reading changes in the walk's state. Runs for every reading there is, so it does no more than it must.
+import type { ReadingTaken } from '../events.js';
+import { takeInPress } from '../press/press-stage.js';
+import { isBlank, isFault, isOverload } from '../reading.js';
+import { inferResolution } from './accuracy.js';
+import { seeBlank, seeNothing, seeOverload, seeValue } from './contact.js';
+import { noiseAt } from './noise.js';
+import { type WalkState, withReading } from './state.js';
+import { contactFloor, isResidualCharge, unusable } from './usable.js';
+
+export const takeReading = (state: WalkState, reading: ReadingTaken): WalkState => {
+  const { contact, plan, press, negatives } = state;
+  const { t } = reading;
+  if (press !== null) {
+    return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
+  }
+  if (state.paused !== null) return withReading(state, reading, contact, negatives);
+  if (isBlank(reading)) return withReading(state, reading, seeBlank(contact, t), negatives);
+  if (isFault(reading) || unusable(plan, reading) !== null) {
+    return withReading(state, reading, seeNothing(contact, t), negatives);
+  }
+  if (isOverload(reading)) return withReading(state, reading, seeOverload(contact, t), 0);
+
+  const { value, range } = reading;
+  const resolution =
+    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
+  if (isResidualCharge(plan.function, value, resolution)) {
+    return withReading(state, reading, seeNothing(contact, t), negatives + 1);
+  }
+  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
+  if (openLimit !== null && value >= openLimit) {
+    return withReading(state, reading, seeOverload(contact, t), 0);
+  }
+  const floor = Math.max(contactFloor(plan.function), 3 * resolution);
+  const scale = { noise: noiseAt(state.noise, value, resolution), floor };
+  return withReading(state, reading, seeValue(contact, t, value, reading, scale), 0);
+};
