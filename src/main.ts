@@ -42,6 +42,12 @@ for (const command of [
   program.addCommand(command.exitOverride().configureOutput({ outputError: () => undefined }));
 }
 
+// Whoever reads our lines may have seen enough, as `head` does.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit();
+  throw error;
+});
+
 try {
   if (process.argv.length <= 2) program.outputHelp();
   else await program.parseAsync();

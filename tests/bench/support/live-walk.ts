@@ -28,6 +28,8 @@ export interface LiveWalkOptions {
   /** Changes to the set-up that the bench's name gives. */
   readonly setup?: Partial<VirtualMeterSetup>;
   readonly hears?: boolean;
+  /** Press-tests every line that is not normal. */
+  readonly pressEach?: boolean;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
 }
@@ -78,7 +80,10 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
   const link = createVirtualLink('virtual', setup, clock);
   const { driver } = setup;
   const events: Numbered[] = [];
-  const opened = openedWith(driver, profile);
+  const opened = {
+    ...openedWith(driver, profile),
+    ...(options.pressEach === true ? ({ seed: 7, pressTests: 'each' } as const) : {}),
+  };
 
   const follow = (told: readonly WalkEvent[]): void => {
     for (const event of told) {
