@@ -33,7 +33,8 @@ export type Status =
   | { readonly kind: 'waiting' }
   /** The probe still rests on what belongs to the past. */
   | { readonly kind: 'lift' }
-  | { readonly kind: 'ground'; readonly which: 1 | 2 }
+  /** `rests`: on the first ground, which must be left before the second can be touched. */
+  | { readonly kind: 'ground'; readonly which: 1 | 2; readonly rests: boolean }
   | { readonly kind: 'finished' };
 
 export const selectStatus = (state: WalkState, trouble: string | null): Status => {
@@ -46,9 +47,15 @@ export const selectStatus = (state: WalkState, trouble: string | null): Status =
     const expectedOverload = state.plan.pins[indexOfPin(state, pin)]?.expected === 'overload';
     return { kind: 'question', question, pin, expectedOverload };
   }
-  if (state.stage === 'ground-check') return { kind: 'ground', which: state.grounds === 0 ? 1 : 2 };
+  if (state.stage === 'ground-check') return selectGround(state);
   return selectTouch(state);
 };
+
+const selectGround = ({ grounds, contact }: WalkState): Status => ({
+  kind: 'ground',
+  which: grounds === 0 ? 1 : 2,
+  rests: grounds > 0 && contact.rest !== null,
+});
 
 const selectTouch = (state: WalkState): Status => {
   const subject = selectSubject(state);

@@ -19,9 +19,14 @@ export interface StripRow {
   readonly cells: readonly StripCell[];
 }
 
-/** Rows in the order in which the walk reaches them; pins of no row share one. */
-export const selectStrip = (state: WalkState): readonly StripRow[] => {
-  const here = selectSubject(state)?.planned.index ?? -1;
+/**
+ * Rows in the order in which the walk reaches them; pins of no row share one.
+ * @param here index of the pin to mark; without it the screen's subject.
+ */
+export const selectStrip = (
+  state: WalkState,
+  here: number = selectSubject(state)?.planned.index ?? -1,
+): readonly StripRow[] => {
   const rows = new Map<number | null, StripCell[]>();
   for (const { index, pin, row } of state.plan.pins) {
     const record = state.pins[index];

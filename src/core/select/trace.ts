@@ -59,19 +59,23 @@ export const addMark = (trace: Trace, mark: TraceMark): Trace => ({
 });
 
 const placeNow = (state: WalkState, value: number): number => {
-  const expected = expectedNow(state);
-  const place = placeOf(value, expected);
+  const { rest } = state.contact;
+  const place = placeOf(value, expectedNow(state));
   if (place !== null) return place.at;
-  if (state.contact.rest !== null) return placeFromLevel(value, state.contact.rest.level);
+  if (rest !== null) return placeFromLevel(value, rest.level);
   const touch = readTouch(state);
   return placeFromLevel(value, 'level' in touch ? touch.level : value);
 };
 
-/** In the ground check what a ground pin reads is expected, whichever is touched. */
+/**
+ * The limits the reading is shown between. In the ground check those of a ground, whichever is touched; none
+ * while the probe rests on something whose pin is in doubt.
+ */
 const expectedNow = (state: WalkState): ExpectedBounds => {
-  const planned =
-    state.stage === 'ground-check'
-      ? state.plan.pins.find(({ kind }) => kind === 'ground')
-      : selectSubject(state)?.planned;
-  return planned?.expected ?? null;
+  if (state.stage === 'ground-check') {
+    return state.plan.pins.find(({ kind }) => kind === 'ground')?.expected ?? null;
+  }
+  const subject = selectSubject(state);
+  if (subject === null || (state.contact.rest !== null && !subject.judged)) return null;
+  return subject.planned.expected;
 };

@@ -36,7 +36,7 @@ export interface ScreenWords {
     readonly restless: string;
     readonly touch: string;
     readonly lift: string;
-    ground(which: 1 | 2): string;
+    ground(which: 1 | 2, rests: boolean): string;
     readonly paused: string;
     readonly held: string;
     readonly trouble: string;
@@ -84,6 +84,9 @@ export interface ScreenWords {
   readonly pinOne: string;
   readonly viewed: Readonly<Record<'plug' | 'receptacle', string>>;
   readonly beforeYouBegin: string;
+  readonly mate: string;
+  readonly way: string;
+  readonly branch: string;
   readonly allNormal: string;
   readonly noneFound: string;
   readonly choose: string;

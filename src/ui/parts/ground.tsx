@@ -32,14 +32,15 @@ export const Ground = ({
 };
 
 const stepLines = (
-  { grounds }: WalkState,
+  state: WalkState,
   { theme, words }: Surroundings,
   roomy: boolean,
 ): readonly Line[] => {
-  const which = grounds === 0 ? 1 : 2;
   const { screen } = words;
+  const rests = state.grounds > 0 && state.contact.rest !== null;
+  const which = state.grounds === 0 ? 1 : 2;
   const step = screen.groundStep(which);
-  const drawing = roomy ? bigWord(screen.large.ground(which)) : null;
+  const drawing = roomy ? bigWord(screen.large.ground(which, rests)) : null;
   const word =
     drawing === null
       ? []

@@ -1,6 +1,7 @@
 // The top line: which connector, where on it, and whether the readings are real.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
@@ -26,7 +27,8 @@ export const Header = ({
     );
   }
   const total = state.plan.pins.length;
-  const at = Math.min(state.cursor + 1, total);
+  const index = selectSubject(state)?.planned.index ?? state.cursor;
+  const at = Math.min(index + 1, total);
   const right: Span[] = [span(words.screen.place(at, total), theme.style.quiet), span(' ')];
   if (simulated) right.push(...chip(words.screen.simulated, theme.style.text, theme));
   return <Row width={width} line={spread(left, right, width, theme)} />;

@@ -73,7 +73,7 @@ export const wordFor = (status: StatusView, { screen, verdict }: Words, theme: T
     case 'lift':
       return whole(large.lift, theme.style.quiet);
     case 'ground':
-      return whole(large.ground(status.which), theme.style.accent);
+      return whole(large.ground(status.which, status.rests), theme.style.accent);
     case 'finished':
       return whole(large.finished, theme.style.accent);
   }

@@ -12,13 +12,16 @@ export const Strip = ({
   state,
   width,
   rows,
+  here,
 }: {
   readonly state: WalkState;
   readonly width: number;
   readonly rows: number;
+  /** Index of the pin to mark; without it the screen's subject. */
+  readonly here?: number | undefined;
 }): ReactElement => {
   const { theme, words } = useSurroundings();
-  const all = selectStrip(state);
+  const all = selectStrip(state, here);
   const size = stripSize(all, width - 1, labelWidth);
   const lines = around(all, rows).map((row) => {
     const first = row.cells[0]?.pin ?? '';

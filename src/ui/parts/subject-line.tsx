@@ -22,6 +22,9 @@ export const SubjectLine = ({
   const subject = selectSubject(state);
   const next = selectNext(state);
   const left: Span[] = [span(' ')];
+  if (state.stage === 'ground-check') {
+    left.push(span(words.screen.title.groundCheck, theme.style.strong));
+  }
   if (subject !== null) {
     const { line } = subject.planned;
     const title = profile?.lines[line]?.title;

@@ -6,6 +6,7 @@ import { shownExpected } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { type Line, span } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
+import { FindingDetail } from '../parts/finding-detail.js';
 import { Header } from '../parts/header.js';
 import { Row, Rows } from '../parts/rows.js';
 import { Said } from '../parts/said.js';
@@ -17,6 +18,9 @@ import type { WalkScreenProps } from './walk.js';
 /** Header, heading, gap, tally, said, keys. */
 const fixedRows = 6;
 const wideColumns = 72;
+/** Columns of what is expected, with its unit: "4.928 kΩ to 6.272 kΩ expected". */
+const expectedColumns = 32;
+const detailAtMost = 5;
 
 export const ReviewScreen = ({
   snapshot,
@@ -28,8 +32,11 @@ export const ReviewScreen = ({
   const { state } = snapshot;
   const { width, height, stripRows } = layout;
   const findings = selectFindings(state);
-  const room = Math.max(1, height - fixedRows - stripRows);
   const chosen = Math.min(choice, findings.length - 1);
+  const finding = findings[chosen];
+  const free = Math.max(1, height - fixedRows - stripRows);
+  const detailRows = finding !== undefined && free >= 2 * detailAtMost ? detailAtMost : 0;
+  const room = free - detailRows;
   const from = Math.max(0, Math.min(findings.length - room, chosen - (room >> 1)));
   const lines = findings
     .slice(from, from + room)
@@ -42,7 +49,7 @@ export const ReviewScreen = ({
   return (
     <>
       <Header state={state} width={width} />
-      <Strip state={state} width={width} rows={stripRows} />
+      <Strip state={state} width={width} rows={stripRows} here={finding?.index} />
       <Row
         width={width}
         line={[
@@ -56,6 +63,9 @@ export const ReviewScreen = ({
         lines={lines.length === 0 ? nothingFound(surroundings, state.stage === 'finished') : lines}
         height={room}
       />
+      {finding === undefined || detailRows === 0 ? null : (
+        <FindingDetail finding={finding} state={state} width={width} rows={detailRows} />
+      )}
       <Row width={width} line={[]} />
       <Tally state={state} last={undefined} width={width} />
       <Said snapshot={snapshot} width={width} />
@@ -82,7 +92,7 @@ const entryLine = (
   const { theme, words } = surroundings;
   const wide = width >= wideColumns;
   const expected = shownExpected(finding.expected, siUnit(state.plan.function), words);
-  const inner = wide ? Math.min(52, width - 30) : width - 4;
+  const inner = wide ? Math.min(52, width - expectedColumns - 3) : width - 4;
   const line = [
     span(chosen ? ` ${theme.line.choice} ` : '   ', theme.style.accent),
     ...findingLine(finding, state, inner, surroundings),

@@ -79,7 +79,10 @@ const headLine = (
         ];
   const total = state.plan.pins.length;
   const right = [
-    span(screen.place(Math.min(state.cursor + 1, total), total), theme.style.quiet),
+    span(
+      screen.place(Math.min((subject?.planned.index ?? state.cursor) + 1, total), total),
+      theme.style.quiet,
+    ),
     ...(simulated ? [span(' '), ...chip(screen.simulatedShort, theme.style.text, theme)] : []),
   ];
   return spread(left, right, width, theme);

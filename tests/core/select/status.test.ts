@@ -14,9 +14,12 @@ describe('status', () => {
 
   it('should lead through both grounds', () => {
     const { session, until } = steppedBench();
-    expect(selectStatus(session.state, null)).toEqual({ kind: 'ground', which: 1 });
+    const ground = { kind: 'ground', which: 1, rests: false };
+    expect(selectStatus(session.state, null)).toEqual(ground);
     until((state) => state.grounds === 1);
-    expect(selectStatus(session.state, null)).toEqual({ kind: 'ground', which: 2 });
+    expect(selectStatus(session.state, null)).toEqual({ ...ground, which: 2, rests: true });
+    until((state) => state.contact.rest === null);
+    expect(selectStatus(session.state, null)).toEqual({ ...ground, which: 2 });
   });
 
   it('should show a touch from the air to its verdict', () => {

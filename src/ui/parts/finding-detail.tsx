@@ -1,0 +1,99 @@
+// What helps to look into one finding: what the line is, how its mate reads, and what lies along it.
+import type { ReactElement } from 'react';
+import { cleanText } from '../../core/clean-text.js';
+import type { Profile } from '../../core/profile/profile-format.js';
+import type { Finding } from '../../core/select/findings.js';
+import type { WalkState } from '../../core/walk/state.js';
+import { shownValue } from '../../core/words/describe.js';
+import { type Surroundings, useSurroundings } from '../context.js';
+import { type Line, span, wrapText } from '../draw/line.js';
+import { Rows } from './rows.js';
+
+const longestText = 300;
+
+export const FindingDetail = ({
+  finding,
+  state,
+  width,
+  rows,
+}: {
+  readonly finding: Finding;
+  readonly state: WalkState;
+  readonly width: number;
+  readonly rows: number;
+}): ReactElement => {
+  const surroundings = useSurroundings();
+  const { theme } = surroundings;
+  const rule = theme.line.rule.repeat(width);
+  const lines: readonly Line[] = [
+    [span(rule, theme.style.faint)],
+    ...titleLines(finding, surroundings),
+    ...mateLines(finding, state, surroundings),
+    ...wayLines(finding, width, surroundings),
+  ];
+  return <Rows lines={lines} width={width} height={rows} />;
+};
+
+const titleLines = (
+  { index, pin, line }: Finding,
+  { profile, theme }: Surroundings,
+): readonly Line[] => {
+  const title = profileLine(profile, index)?.title;
+  return [
+    [
+      span(` ${pin} `, theme.style.accent),
+      span(line, theme.style.strong),
+      span(title === undefined ? '' : `  ${cleanText(title, longestText)}`, theme.style.quiet),
+    ],
+  ];
+};
+
+const mateLines = (
+  { index }: Finding,
+  state: WalkState,
+  { theme, words }: Surroundings,
+): readonly Line[] => {
+  const mate = state.plan.pins[index]?.mate;
+  const at = state.plan.pins.findIndex(({ line }) => line === mate);
+  const planned = state.plan.pins[at];
+  const record = state.pins[at];
+  if (planned === undefined || record === undefined) return [];
+  const { verdict } = record;
+  const read = verdict === 'unread' ? '' : ` ${shownValue(state, planned.pin, words)}`;
+  return [
+    [
+      span(` ${words.screen.mate} `, theme.style.quiet),
+      span(
+        `${cleanText(planned.pin, longestText)} ${cleanText(planned.line, longestText)}${read} `,
+      ),
+      span(`${theme.symbol[verdict]} ${words.verdict[verdict]}`, theme.verdict[verdict]),
+    ],
+  ];
+};
+
+/** The chain from the pin to the chip, in order. */
+const wayLines = (
+  { index }: Finding,
+  width: number,
+  { profile, theme, words }: Surroundings,
+): readonly Line[] => {
+  const stops = (profileLine(profile, index)?.chain ?? []).map((stop) => {
+    if ('joint' in stop) return stop.joint;
+    if ('part' in stop) return stop.part;
+    if ('chip' in stop) return stop.chip;
+    return `(${words.screen.branch} ${stop.shunt.part})`;
+  });
+  if (stops.length === 0) return [];
+  const way = stops.map((stop) => cleanText(stop, longestText)).join(` ${theme.line.arrow} `);
+  return wrapText(`${words.screen.way}: ${way}`, width - 2).map((text) => [
+    span(` ${text}`, theme.style.text),
+  ]);
+};
+
+const profileLine = (
+  profile: Profile | null,
+  index: number,
+): Profile['lines'][string] | undefined => {
+  const line = profile?.connector.pins[index]?.line;
+  return line === undefined ? undefined : profile?.lines[line];
+};
