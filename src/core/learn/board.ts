@@ -1,0 +1,55 @@
+// One good board as learning sees it: what each pin read, in one function and polarity, and where it comes from.
+import type { WalkEvent } from '../events.js';
+import type { MeasureFunction, Polarity } from '../reading.js';
+
+export interface BoardPin {
+  readonly pin: string;
+  readonly line: string;
+  /** Ohm or volt; null for overload. */
+  readonly value: number | null;
+  /** Null where it is not known. */
+  readonly standardUncertainty: number | null;
+  /** Full scale, where it is known. */
+  readonly range?: number;
+}
+
+export interface Board {
+  /** What it is called in a message: the file it comes from. Cleaned by whoever shows it. */
+  readonly name: string;
+  readonly function: MeasureFunction;
+  readonly polarity: Polarity;
+  /** When its session began; null for notes. */
+  readonly wallTime: string | null;
+  readonly simulated: boolean;
+  readonly pins: readonly BoardPin[];
+}
+
+/**
+ * The board of a session: the last value of every pin. What wobbled or was taken back is left out; verdicts by
+ * older expectations are not looked at.
+ *
+ * @throws RangeError when the events do not begin with an opening.
+ */
+export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board => {
+  let board: Omit<Board, 'name' | 'pins'> | null = null;
+  const pins = new Map<string, BoardPin>();
+  for (const event of events) {
+    if (event.type === 'session-opened') {
+      const { measure, wallTime, simulated } = event;
+      board = { function: measure.function, polarity: measure.polarity, wallTime, simulated };
+    } else if (event.type === 'pin-settled') {
+      const { pin, line, value, standardUncertainty, range } = event;
+      pins.set(pin, {
+        pin,
+        line,
+        value: value ?? null,
+        standardUncertainty,
+        ...(range === undefined ? {} : { range }),
+      });
+    } else if (event.type === 'pin-judged') {
+      if (event.verdict === 'unread' || event.verdict === 'wobble') pins.delete(event.pin);
+    }
+  }
+  if (board === null) throw new RangeError('a session begins with its opening');
+  return { name, ...board, pins: [...pins.values()] };
+};
