@@ -4,6 +4,7 @@ import type { ExpectedBounds, Verdict } from '../events.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
 import { readTouch } from '../walk/capture.js';
 import type { WalkState } from '../walk/state.js';
+import { contactFloor } from '../walk/usable.js';
 import { placeFromLevel, placeOf } from './scale.js';
 import { selectSubject } from './subject.js';
 
@@ -43,7 +44,7 @@ export const addReading = (trace: Trace, state: WalkState): Trace => {
   const point = {
     t: reading.t,
     at: isValue(reading) ? placeNow(state, reading.value) : null,
-    still: state.contact.rest !== null,
+    still: isValue(reading) && isStill(state, reading.value),
   };
   return {
     reading,
@@ -57,6 +58,16 @@ export const addMark = (trace: Trace, mark: TraceMark): Trace => ({
   ...trace,
   marks: [...trace.marks.filter(({ t, pin }) => t !== mark.t || pin !== mark.pin), mark],
 });
+
+/** A reading this far from the level it should rest on is the probe leaving, whatever comes of it. */
+const stillWithin = 0.05;
+
+const isStill = ({ contact, plan }: WalkState, value: number): boolean => {
+  const { rest } = contact;
+  if (rest === null) return false;
+  const reach = Math.max(stillWithin * Math.abs(rest.level), 3 * contactFloor(plan.function));
+  return Math.abs(value - rest.level) <= reach;
+};
 
 const placeNow = (state: WalkState, value: number): number => {
   const { rest } = state.contact;
