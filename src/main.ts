@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
+import { learnCommand } from './commands/learn.js';
 import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
@@ -35,6 +36,7 @@ for (const command of [
   replayCommand(),
   rerunCommand(),
   reportCommand(),
+  learnCommand(),
   portsCommand(),
   checkCommand(),
   benchCommand(),

@@ -14,7 +14,7 @@ export interface BoardPin {
 }
 
 export interface Board {
-  /** What it is called in a message: the file it comes from. Cleaned by whoever shows it. */
+  /** What it is called in messages, cleaned. No two boards share a name. */
   readonly name: string;
   readonly function: MeasureFunction;
   readonly polarity: Polarity;
@@ -28,7 +28,7 @@ export interface Board {
  * The board of a session: the last value of every pin. What wobbled or was taken back is left out; verdicts by
  * older expectations are not looked at.
  *
- * @throws RangeError when the events do not begin with an opening.
+ * @throws RangeError when there is no opening among the events.
  */
 export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board => {
   let board: Omit<Board, 'name' | 'pins'> | null = null;
@@ -50,6 +50,6 @@ export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board =>
       if (event.verdict === 'unread' || event.verdict === 'wobble') pins.delete(event.pin);
     }
   }
-  if (board === null) throw new RangeError('a session begins with its opening');
+  if (board === null) throw new RangeError(`${name}: a session begins with its opening`);
   return { name, ...board, pins: [...pins.values()] };
 };

@@ -20,7 +20,7 @@ export class CsvError extends Error {
 
 /** An unquoted field up to a comma or line end, or a quoted one. Sticky: taken from where the last one ended. */
 const plain = /[^",\r\n]*/uy;
-const quotedField = /"((?:[^"]|"")*)"/uy;
+const quotedField = /"([^"]*(?:""[^"]*)*)"/uy;
 const lineEnd = /\r\n|\n|\r|$/uy;
 
 /**

@@ -36,13 +36,16 @@ export type LearnOutcome =
   | { readonly ok: true; readonly learned: Learned }
   | { readonly ok: false; readonly refused: readonly BoardRefusal[] };
 
-/** @throws RangeError when there is no board. */
+/** @throws RangeError when there is no board, or two of one name. */
 export const learnProfile = (
   boards: readonly Board[],
   profile: Profile,
   options: LearnOptions,
 ): LearnOutcome => {
   if (boards.length === 0) throw new RangeError('learning needs one good board or more');
+  if (new Set(boards.map(({ name }) => name)).size < boards.length) {
+    throw new RangeError('boards to learn from need names of their own');
+  }
   const refused = refuseBoards(boards, profile, options);
   if (refused.length > 0) return { ok: false, refused };
 

@@ -1,0 +1,249 @@
+// `learn`: expected values and limits from sessions of good boards, or from a shop's own notes.
+import { basename, resolve } from 'node:path';
+import { Command, Option } from 'commander';
+import { cleanText } from '../core/clean-text.js';
+import { readDefinition } from '../core/definition/read-definition.js';
+import { type Board, gatherBoard } from '../core/learn/board.js';
+import { importNotes } from '../core/learn/import-notes.js';
+import { confidence, share } from '../core/learn/learn-line.js';
+import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
+import {
+  boardOutlies,
+  boardRefused,
+  lineLearned,
+  pinStrays,
+  valueApart,
+  whatBoardsProve,
+} from '../core/learn/learn-words.js';
+import { rangeCoverage } from '../core/learn/range-coverage.js';
+import type { Wanted } from '../core/learn/refuse-boards.js';
+import { exactToleranceFactor } from '../core/numbers/exact-tolerance-factor.js';
+import { formatProblem } from '../core/problems.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import { profileKind } from '../core/profile/read-profile.js';
+import {
+  type MeasureFunction,
+  measureFunctions,
+  type Polarity,
+  polarities,
+} from '../core/reading.js';
+import { programVersion } from '../core/version.js';
+import { ReportFileError, writeReport } from '../report/write-report.js';
+import { FileError } from '../store/file-error.js';
+import { readSession } from '../store/journal-reader.js';
+import { loadProfile } from '../store/load-definitions.js';
+import { readTextFile } from '../store/read-text-file.js';
+import { storedKind } from '../store/stored-kind.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface LearnCommandOptions {
+  readonly profile: string;
+  readonly csv?: readonly string[];
+  readonly out?: string;
+  readonly force?: boolean;
+  readonly function?: MeasureFunction;
+  readonly polarity?: Polarity;
+  readonly keepOutliers?: boolean;
+  readonly by?: string;
+  readonly json?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk learn good-1.jsonl good-2.jsonl good-3.jsonl --profile my-connector
+      tells what would be expected; nothing is written
+  pinwalk learn good-*.jsonl --profile my-connector --out my-connector-2.json
+  pinwalk learn --csv notes.csv --profile my-connector --out my-connector-2.json
+      a table with the columns pin,value (and unit, line): 1,389.6 or 2,0.47,V or 3,OL
+
+Every session and every table counts as one good board. Two or three boards prove little; from five on
+the limits are those of a tolerance interval for 95 % of good boards with 95 % confidence.`;
+
+export const learnCommand = (): Command =>
+  new Command('learn')
+    .description('make expected values and limits from sessions of good boards')
+    .argument('[sessions...]', 'saved sessions, one a board')
+    .requiredOption('--profile <id or file>', 'the connector that was walked')
+    .option('--csv <file...>', "a shop's own notes of a good board, pin by pin")
+    .option('--out <file>', 'write the new profile here (default: only tell)')
+    .option('--force', 'replace a file that is there already')
+    .addOption(
+      new Option('--function <name>', "what to learn (default: the profile's)").choices(
+        measureFunctions,
+      ),
+    )
+    .addOption(
+      new Option('--polarity <name>', "which lead walked (default: the profile's)").choices(
+        polarities,
+      ),
+    )
+    .option('--keep-outliers', 'use boards and values that stand apart, too')
+    .option('--by <name>', 'who learned it, for the provenance')
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text (the usual form)')
+    .addHelpText('after', examples)
+    .action(learn);
+
+const learn = (
+  sessions: readonly string[],
+  options: LearnCommandOptions,
+  command: Command,
+): void => {
+  const notes = options.csv ?? [];
+  if (sessions.length + notes.length === 0) {
+    command.error('name sessions of good boards, or give --csv FILE');
+  }
+  const { content: profile } = loadProfile(options.profile);
+  const wanted: Wanted = {
+    function: options.function ?? profile.measure.function,
+    polarity: options.polarity ?? profile.measure.polarity,
+  };
+  const { out } = options;
+  if (out !== undefined) refuseOut(out, [...sessions, ...notes], options.force ?? false);
+  const nameOf = namer();
+  const boards = [
+    ...sessions.map((file) => boardOfSession(file, nameOf(file))),
+    ...notes.map((file) => boardOfNotes(file, nameOf(file), profile, wanted)),
+  ];
+  const outcome = learnProfile(boards, profile, {
+    ...wanted,
+    outliers: options.keepOutliers ? 'keep' : 'leave-out',
+    by: cleanText(options.by ?? `pinwalk ${programVersion}`, 80),
+    date: new Date().toISOString().slice(0, 10),
+    ...idFor(out),
+  });
+  if (!outcome.ok) {
+    throw new UserError(outcome.refused.map(boardRefused).join('\n'), exitCodes.badFile);
+  }
+  const { learned } = outcome;
+  const text = `${JSON.stringify(learned.profile, null, 2)}\n`;
+  const warnings = validate(text, out ?? options.profile);
+  tell(learned, wanted.function, options);
+  for (const warning of warnings) process.stderr.write(`${warning}\n`);
+  if (out !== undefined) write(out, text, options.force ?? false);
+  tellEnd(learned, boards, options);
+};
+
+/** Names boards by their files, each differently. @throws UserError for a file that is given twice. */
+const namer = (): ((file: string) => string) => {
+  const paths = new Set<string>();
+  const names = new Set<string>();
+  return (file) => {
+    const path = resolve(file);
+    const base = cleanText(basename(file), 80);
+    if (paths.has(path)) throw new UserError(`${base} is given twice`, exitCodes.usage);
+    paths.add(path);
+    let name = base;
+    for (let nth = 2; names.has(name); nth += 1) name = `${base} (${nth})`;
+    names.add(name);
+    return name;
+  };
+};
+
+const boardOfSession = (file: string, name: string): Board => {
+  const kind = storedKind(file);
+  if (kind !== 'session') {
+    const what = kind === undefined ? 'no saved session' : `a ${kind}`;
+    const where = cleanText(file, 300);
+    throw new UserError(`${where} is ${what}; name saved sessions`, exitCodes.badFile);
+  }
+  return gatherBoard(name, readSession(file));
+};
+
+const boardOfNotes = (file: string, name: string, profile: Profile, wanted: Wanted): Board => {
+  const imported = importNotes(name, readTextFile(file).text, profile, wanted);
+  if (!imported.ok) throw new FileError(file, imported.problems);
+  return imported.board;
+};
+
+/** A profile is found by its id as the name of its file. */
+const idFor = (out: string | undefined): { readonly id?: string } => {
+  const name = /^(\w[\w+#.-]{0,39})\.json$/u.exec(basename(out ?? ''))?.[1];
+  return name === undefined ? {} : { id: name };
+};
+
+/** Before anything is worked out: learning never replaces what it learns from, nor any session. */
+const refuseOut = (out: string, inputs: readonly string[], force: boolean): void => {
+  const where = cleanText(out, 300);
+  if (inputs.some((input) => resolve(input) === resolve(out))) {
+    throw new UserError(`${where} is learned from; give another name`, exitCodes.usage);
+  }
+  if (!force) return;
+  let kind: ReturnType<typeof storedKind>;
+  try {
+    kind = storedKind(out);
+  } catch (error) {
+    if (error instanceof FileError) return;
+    throw error;
+  }
+  if (kind === 'session') {
+    throw new UserError(`${where} is a session, which is never replaced`, exitCodes.unwritten);
+  }
+};
+
+/** @returns what will probably surprise, in words. @throws FileError when the profile would not be usable. */
+const validate = (text: string, name: string): readonly string[] => {
+  const { content, problems } = readDefinition(profileKind, text);
+  if (content === undefined) throw new FileError(name, problems);
+  return problems.map((problem) => formatProblem(cleanText(name, 300), problem));
+};
+
+const write = (out: string, text: string, force: boolean): void => {
+  try {
+    writeReport(out, text, { force });
+  } catch (error) {
+    if (!(error instanceof ReportFileError)) throw error;
+    throw new UserError(error.message, exitCodes.unwritten);
+  }
+};
+
+const tell = (learned: Learned, measure: MeasureFunction, options: LearnCommandOptions): void => {
+  const say = sayer(options);
+  const isKept = options.keepOutliers ?? false;
+  for (const line of learned.lines) {
+    say(lineLearned(line, measure), { type: 'line-learned', ...line });
+    if (options.json) continue;
+    for (const apart of line.apart) say(`  ${valueApart(line.line, apart, measure)}`, {});
+  }
+  for (const board of learned.outlyingBoards) {
+    say(boardOutlies(board, isKept), { type: 'board-flagged', ...board });
+  }
+  for (const pin of learned.strayPins) {
+    say(pinStrays(pin, measure), { type: 'pin-flagged', ...pin });
+  }
+};
+
+const tellEnd = (
+  { profile, boards: used }: Learned,
+  boards: readonly Board[],
+  { out, ...options }: LearnCommandOptions,
+): void => {
+  const say = sayer(options);
+  const n = used.length;
+  const factor = n < 2 ? null : exactToleranceFactor(n, share, confidence);
+  const span = rangeCoverage(n, confidence);
+  const isSimulated = boards.some(({ simulated }) => simulated);
+  if (!options.json) {
+    say(whatBoardsProve(n, factor, span), {});
+    if (isSimulated) say('Readings were simulated: the profile is marked as demo.', {});
+  }
+  const { id } = profile;
+  const written =
+    out === undefined
+      ? 'Nothing written; give --out FILE to write the profile.'
+      : `Profile ${id} written to ${cleanText(out, 300)}`;
+  say(written, {
+    type: 'profile-learned',
+    id,
+    boards: used,
+    toleranceFactor: factor,
+    spanCovers: span,
+    file: out ?? null,
+    ...(out === undefined ? { profile } : {}),
+  });
+};
+
+const sayer =
+  ({ json }: { readonly json?: boolean }) =>
+  (line: string, object: object): void =>
+    void process.stdout.write(`${json ? JSON.stringify(object) : line}\n`);
