@@ -4,13 +4,22 @@
 /**
  * `broken`: open, whatever is done to it. `loose`: open, closed while its part is pressed. `cracked`: sound,
  * open while pressed. `bridged`: sound, shorted to ground while pressed. `shorted`: shorted to ground.
- * `altered`: there, but reading something else (a damaged input, a leak, a wrong value).
+ * `leaky`: a path to ground beside the line, which reads low (a damaged input or protection part). `raised`:
+ * a resistance in the line, which reads high (a poor joint, a wrong or damaged part).
  */
-export const faultModes = ['broken', 'loose', 'cracked', 'bridged', 'shorted', 'altered'] as const;
+export const faultModes = [
+  'broken',
+  'loose',
+  'cracked',
+  'bridged',
+  'shorted',
+  'leaky',
+  'raised',
+] as const;
 export type FaultMode = (typeof faultModes)[number];
 
-/** What a place adds to its line: nothing, a short to ground, or a reading that is not the line's own. */
-export type Load = 'none' | 'short' | 'altered';
+/** What a place makes its line read: its own value, a short to ground, too little, too much. */
+export type Load = 'none' | 'short' | 'low' | 'high';
 
 export interface Effect {
   readonly open: boolean;
@@ -27,7 +36,8 @@ const atRest: Readonly<Record<FaultMode, Effect>> = {
   cracked: sound,
   bridged: sound,
   shorted,
-  altered: { open: false, load: 'altered' },
+  leaky: { open: false, load: 'low' },
+  raised: { open: false, load: 'high' },
 };
 
 const underPressure: Readonly<Record<FaultMode, Effect>> = {

@@ -116,7 +116,7 @@ const pressOutlook = (
 
 /** More stops than any line has. */
 const keyBase = 4096;
-const loadKeys = { none: 0, altered: 1, short: 2 } as const;
+const loadKeys = { none: 0, high: 1, low: 2, short: 3 } as const;
 
 /** One number a sight, for a text would take longer to make than the sight itself. */
 const sightKey = ({ left, right, load, intermittent }: Sight): number =>

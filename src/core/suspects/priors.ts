@@ -34,15 +34,29 @@ export const defaultPriors: Readonly<Record<Sort, number>> = {
 
 /** A place at fault is in one of these modes; each row sums to 1. */
 export const modeShares: Readonly<Record<Sort, Readonly<Partial<Record<FaultMode, number>>>>> = {
-  joint: { broken: 0.45, loose: 0.35, cracked: 0.08, bridged: 0.04, shorted: 0.08 },
-  'pin-joint': { broken: 0.5, loose: 0.35, cracked: 0.07, bridged: 0.03, shorted: 0.05 },
-  part: { broken: 0.5, loose: 0.3, cracked: 0.06, shorted: 0.09, altered: 0.05 },
-  'part-on-line': { broken: 0.8, altered: 0.2 },
-  branch: { shorted: 0.6, altered: 0.4 },
-  'branch-on-line': { shorted: 0.5, altered: 0.5 },
-  chip: { broken: 0.2, loose: 0.4, shorted: 0.2, altered: 0.2 },
-  'chip-on-line': { broken: 0.35, loose: 0.25, cracked: 0.05, shorted: 0.15, altered: 0.2 },
-  unnamed: { broken: 0.6, shorted: 0.2, altered: 0.2 },
+  joint: { broken: 0.42, loose: 0.35, cracked: 0.08, bridged: 0.04, shorted: 0.07, raised: 0.04 },
+  'pin-joint': {
+    broken: 0.47,
+    loose: 0.35,
+    cracked: 0.07,
+    bridged: 0.03,
+    shorted: 0.04,
+    raised: 0.04,
+  },
+  part: { broken: 0.5, loose: 0.3, cracked: 0.06, shorted: 0.09, leaky: 0.02, raised: 0.03 },
+  'part-on-line': { broken: 0.8, raised: 0.2 },
+  branch: { shorted: 0.6, leaky: 0.4 },
+  'branch-on-line': { shorted: 0.5, leaky: 0.5 },
+  chip: { broken: 0.2, loose: 0.4, shorted: 0.2, leaky: 0.15, raised: 0.05 },
+  'chip-on-line': {
+    broken: 0.35,
+    loose: 0.25,
+    cracked: 0.05,
+    shorted: 0.15,
+    leaky: 0.14,
+    raised: 0.06,
+  },
+  unnamed: { broken: 0.6, shorted: 0.2, leaky: 0.12, raised: 0.08 },
 };
 
 /** Probability that a lead fails before any one reading: about one walk of forty pins in twenty. */

@@ -19,7 +19,7 @@ export interface ProposedProbe {
 export type Effort = Readonly<Record<EffortOf, number>>;
 
 /** Below this many bits a probe is not worth its effort. Common practice, no source. */
-const leastGain = 0.02;
+export const defaultLeastGain = 0.02;
 /** Lines are looked at only while they are this likely to be at fault. */
 const leastDoubt = 0.02;
 /** At most so many lines, those most in doubt: a lead that is off puts all of them in doubt alike. */
@@ -35,12 +35,14 @@ export const proposeProbe = (
   model: SuspectModel,
   evidence: Evidence,
   effort: Effort = defaultEffort,
-): ProposedProbe | null => rankProbes(weighFaults(model, evidence), effort)[0] ?? null;
+  leastGain = defaultLeastGain,
+): ProposedProbe | null => rankProbes(weighFaults(model, evidence), effort, leastGain)[0] ?? null;
 
 /** All probes worth their effort, the best first. */
 export const rankProbes = (
   posterior: Posterior,
   effort: Effort = defaultEffort,
+  leastGain = defaultLeastGain,
 ): readonly ProposedProbe[] => {
   for (const [name, one] of Object.entries(effort))
     if (!(one > 0))

@@ -45,15 +45,84 @@ export interface Ranking {
 export const rankSuspects = (model: SuspectModel, evidence: Evidence): Ranking =>
   rankPosterior(weighFaults(model, evidence));
 
-export const rankPosterior = (posterior: Posterior): Ranking => ({
-  suspects: [...rankedLeads(posterior), ...rankedPlaces(posterior)].sort(likeliestFirst),
-  none: posterior.none,
-  other: posterior.other,
-  lines: posterior.routes.map((route) => lineCauses(posterior.model, route)),
-});
+export const rankPosterior = (posterior: Posterior): Ranking => {
+  const routes = posterior.routes.map((route) => sumRoute(route));
+  return {
+    suspects: [
+      ...rankedLeads(posterior),
+      ...rankedPlaces(
+        posterior.model,
+        routes.map(({ faulty }) => faulty),
+      ),
+    ].sort(likeliestFirst),
+    none: posterior.none,
+    other: posterior.other,
+    lines: routes.map(({ nearest }, index) => ({
+      ...linePins(posterior, index),
+      causes: causesOf(posterior.model, nearest),
+    })),
+  };
+};
 
 const likeliestFirst = (a: { probability: number }, b: { probability: number }): number =>
   b.probability - a.probability;
+
+interface RouteSums {
+  /** Probability that each suspect is at fault. */
+  readonly faulty: ReadonlyMap<number, number>;
+  /** Probability that each is the cause: a suspect, a lead, or null for none. */
+  readonly nearest: ReadonlyMap<number | Lead | null, number>;
+}
+
+const sumRoute = (route: RoutePosterior): RouteSums => {
+  const faulty = new Map<number, number>();
+  const nearest = new Map<number | Lead | null, number>();
+  visitCases(route, (own, shared, { lead }, probability) => {
+    for (const suspect of own.suspects) add(faulty, suspect, probability);
+    for (const suspect of shared.suspects) add(faulty, suspect, probability);
+    add(nearest, lead ?? nearestOf(shared.faults, own.faults), probability);
+  });
+  return { faulty, nearest };
+};
+
+const add = <K>(sums: Map<K, number>, key: K, probability: number): void =>
+  void sums.set(key, (sums.get(key) ?? 0) + probability);
+
+/** The faulty suspect nearest to the pin. */
+const nearestOf = (...faults: (readonly SeatedFault[])[]): number | null => {
+  let found: number | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const list of faults)
+    for (const { seat } of list) {
+      const distance = seat.sits === 'entry' ? -1 : seat.at;
+      if (distance < least) [found, least] = [seat.suspect, distance];
+    }
+  return found;
+};
+
+const causesOf = (model: SuspectModel, nearest: RouteSums['nearest']): LineCause[] => {
+  const causes = new Map<string, LineCause>();
+  for (const [key, probability] of nearest) {
+    const { where, id } = causeOf(model, key);
+    const before = causes.get(`${where} ${id}`)?.probability ?? 0;
+    causes.set(`${where} ${id}`, { where, id, probability: before + probability });
+  }
+  return [...causes.values()].sort(likeliestFirst);
+};
+
+const causeOf = (
+  { suspects }: SuspectModel,
+  key: number | Lead | null,
+): Pick<LineCause, 'where' | 'id'> => {
+  if (typeof key === 'string') return { where: 'lead', id: key };
+  const suspect = key === null ? undefined : suspects[key];
+  return suspect === undefined ? { where: 'none', id: '' } : suspect;
+};
+
+const linePins = ({ routes }: Posterior, index: number): Pick<LineCauses, 'line' | 'pins'> => {
+  const { line, pins } = (routes[index] as RoutePosterior).cases.route;
+  return { line, pins };
+};
 
 const rankedLeads = ({ leads, routes }: Posterior): RankedSuspect[] =>
   (Object.keys(leadHazards) as Lead[]).flatMap((lead) => {
@@ -68,50 +137,15 @@ const rankedLeads = ({ leads, routes }: Posterior): RankedSuspect[] =>
     return [{ where: 'lead', id: lead, lines: [...new Set(lines)], probability }];
   });
 
-const rankedPlaces = ({ model, routes }: Posterior): RankedSuspect[] => {
-  const probabilities = new Map<number, number>();
-  for (const route of routes) {
-    const own = new Map<number, number>();
-    visitCases(route, (mine, shared, _slice, probability) => {
-      for (const suspect of mine.suspects) own.set(suspect, (own.get(suspect) ?? 0) + probability);
-      for (const suspect of shared.suspects)
-        own.set(suspect, (own.get(suspect) ?? 0) + probability);
-    });
-    // A shared suspect has the same probability on each of its routes.
-    for (const [suspect, probability] of own) probabilities.set(suspect, probability);
-  }
-  return [...probabilities].flatMap(([suspect, probability]) => {
-    const named = model.suspects[suspect];
-    if (named === undefined || named.where === 'other') return [];
-    const { where, id, lines } = named;
+/** A shared suspect has the same probability on each of its routes. */
+const rankedPlaces = (
+  { suspects }: SuspectModel,
+  sums: readonly RouteSums['faulty'][],
+): RankedSuspect[] => {
+  const probabilities = new Map(sums.flatMap((faulty) => [...faulty]));
+  return suspects.flatMap(({ index, where, id, lines }) => {
+    const probability = probabilities.get(index);
+    if (probability === undefined || where === 'other') return [];
     return [{ where, id, lines, probability: Math.min(1, probability) }];
   });
 };
-
-const lineCauses = (model: SuspectModel, route: RoutePosterior): LineCauses => {
-  const causes = new Map<string, LineCause>();
-  visitCases(route, (mine, shared, { lead }, probability) => {
-    const cause =
-      lead === null ? nearest(model, [...mine.faults, ...shared.faults]) : leadCause(lead);
-    const key = `${cause.where} ${cause.id}`;
-    const before = causes.get(key)?.probability ?? 0;
-    causes.set(key, { ...cause, probability: before + probability });
-  });
-  const { line, pins } = route.cases.route;
-  return { line, pins, causes: [...causes.values()].sort(likeliestFirst) };
-};
-
-const leadCause = (id: Lead): Omit<LineCause, 'probability'> => ({ where: 'lead', id });
-
-const nearest = (
-  model: SuspectModel,
-  faults: readonly SeatedFault[],
-): Omit<LineCause, 'probability'> => {
-  const [first] = faults.toSorted((a, b) => distance(a) - distance(b));
-  const suspect = first === undefined ? undefined : model.suspects[first.seat.suspect];
-  return suspect === undefined
-    ? { where: 'none', id: '' }
-    : { where: suspect.where, id: suspect.id };
-};
-
-const distance = ({ seat }: SeatedFault): number => (seat.sits === 'entry' ? -1 : seat.at);

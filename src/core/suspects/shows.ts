@@ -12,8 +12,6 @@ export type Shows = Readonly<Record<ShownClass, number>>;
 const nothing: Shows = { normal: 0, low: 0, high: 0, short: 0, open: 0 };
 const surely = (shown: ShownClass): Shows => ({ ...nothing, [shown]: 1 });
 
-/** A damaged input or part most often leaks. Common practice, no source. */
-const alteredShows: Shows = { normal: 0.1, low: 0.6, high: 0.3, short: 0, open: 0 };
 /** Relative standard deviation of what a branch alone reads. Common practice, no source. */
 const branchSpread = 0.03;
 
@@ -22,7 +20,7 @@ export const showsOf = (route: Route, sight: Sight, measure: MeasureFunction): S
   if (route.expected === 'overload') {
     // Nothing to be seen is what a good board shows here, and any value is not.
     const { short, open } = shows;
-    if (isWhole(sight) && sight.load === 'none') return surely('normal');
+    if (isWhole(sight) && (sight.load === 'none' || sight.load === 'high')) return surely('normal');
     return { ...nothing, short, normal: open, low: 1 - short - open };
   }
   if (!route.isGround) return shows;
@@ -32,10 +30,11 @@ export const showsOf = (route: Route, sight: Sight, measure: MeasureFunction): S
 
 const unexpecting = (route: Route, sight: Sight, measure: MeasureFunction): Shows => {
   if (sight.load === 'short') return surely('short');
-  if (sight.load === 'altered') return alteredShows;
-  if (isWhole(sight)) return surely('normal');
+  if (sight.load === 'low') return surely('low');
   const seen = route.branches.filter(({ at }) => at > sight.left && at < sight.right);
-  return seen.length === 0 ? surely('open') : branchesShow(route, seen, measure);
+  if (!isWhole(sight) && seen.length === 0) return surely('open');
+  if (sight.load === 'high') return surely('high');
+  return isWhole(sight) ? surely('normal') : branchesShow(route, seen, measure);
 };
 
 const branchesShow = (

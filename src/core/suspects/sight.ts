@@ -23,6 +23,9 @@ export interface Sight {
   readonly intermittent: boolean;
 }
 
+/** Of several loads the one nearest to a short is what shows. */
+const weight: Readonly<Record<Load, number>> = { none: 0, high: 1, low: 2, short: 3 };
+
 /** The line holds up to its chip. */
 export const isWhole = ({ right }: Sight): boolean => right === Number.POSITIVE_INFINITY;
 
@@ -53,9 +56,11 @@ export const sightOf = (
     const inSight = seat.sits === 'entry' ? left < 0 : seat.at >= left && seat.at <= right;
     if (!inSight) continue;
     if (isIntermittent(mode) && (seat.sits !== 'entry' || ownEntry)) intermittent = true;
+    if (seat.sits !== 'entry' && (seat.at === left || seat.at === right)) continue;
     const { load: own } = effectOf(mode, presses(seat.suspect));
-    const behindBreak = seat.sits !== 'entry' && (seat.at === left || seat.at === right);
-    if (!behindBreak && (own === 'short' || (own === 'altered' && load === 'none'))) load = own;
+    // A resistance in the line matters only between the probe and the chip.
+    if (own === 'high' && !(seat.sits === 'entry' ? ownEntry : seat.at >= gap)) continue;
+    if (weight[own] > weight[load]) load = own;
   }
   return { left, right, load, intermittent };
 };

@@ -210,12 +210,13 @@ const look = (
     (presses(suspect) ? openPressed : openAtRest).includes(states[suspect] as State);
   const loads: string[] = [];
   let intermittent = false;
-  const notice = (suspect: number, counts: boolean): void => {
+  const notice = (suspect: number, counts: boolean, inTheWay: boolean): void => {
     const state = states[suspect];
     if (state === 'loose' || state === 'cracked' || state === 'bridged') intermittent = true;
     if (!counts) return;
     if (state === 'shorted' || (state === 'bridged' && presses(suspect))) loads.push('short');
-    if (state === 'altered') loads.push('altered');
+    if (state === 'leaky') loads.push('low');
+    if (state === 'raised' && inTheWay) loads.push('high');
   };
   const at = (stop: number) =>
     route.seats.filter((seat) => seat.at === stop && seat.sits !== 'entry');
@@ -226,29 +227,29 @@ const look = (
   const entries = route.seats.filter(({ sits }) => sits === 'entry');
   const own = entries.find((entry) => entry.pin === pin);
   if (own !== undefined && isOpen(own.suspect)) {
-    notice(own.suspect, false);
+    notice(own.suspect, false, true);
     return { left: gap - 1, right: gap, load: 'none', intermittent };
   }
   const last = Math.max(route.stops.length, 1);
   let right = gap;
   while (right < last && !isBroken(right)) {
-    for (const { suspect } of at(right)) notice(suspect, true);
+    for (const { suspect } of at(right)) notice(suspect, true, true);
     right += 1;
   }
-  if (right < last) for (const { suspect } of at(right)) notice(suspect, false);
+  if (right < last) for (const { suspect } of at(right)) notice(suspect, false, true);
   let left = gap - 1;
   while (left >= 0 && !isBroken(left)) {
-    for (const { suspect } of at(left)) notice(suspect, true);
+    for (const { suspect } of at(left)) notice(suspect, true, false);
     left -= 1;
   }
-  if (left >= 0) for (const { suspect } of at(left)) notice(suspect, false);
+  if (left >= 0) for (const { suspect } of at(left)) notice(suspect, false, false);
   if (left < 0)
     for (const entry of entries) {
       const wasIntermittent: boolean = intermittent;
-      notice(entry.suspect, true);
+      notice(entry.suspect, true, entry === own);
       if (entry !== own) intermittent = wasIntermittent;
     }
-  const load = loads.includes('short') ? 'short' : loads.includes('altered') ? 'altered' : 'none';
+  const load = (['short', 'low', 'high'] as const).find((one) => loads.includes(one)) ?? 'none';
   return { left, right: right < last ? right : Number.POSITIVE_INFINITY, load, intermittent };
 };
 

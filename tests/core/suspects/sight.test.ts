@@ -82,6 +82,18 @@ describe('what a probe sees', () => {
     expect(sightOf(fromPin, [fault(model, 'R9', 'shorted')], nobody).load).toBe('short');
   });
 
+  it('should read high through a poor joint, and not from behind it', () => {
+    const raised = [fault(model, 'R1 pad', 'raised')];
+    expect(shows(sightOf(fromPin, raised, nobody))).toMatchObject({ high: 1 });
+    expect(shows(sightOf({ gap: 3, pin: null }, raised, nobody))).toMatchObject({ normal: 1 });
+  });
+
+  it('should read low from both sides of a leak', () => {
+    const leaky = [fault(model, 'R1', 'leaky')];
+    expect(shows(sightOf(fromPin, leaky, nobody))).toMatchObject({ low: 1 });
+    expect(shows(sightOf({ gap: 5, pin: null }, leaky, nobody))).toMatchObject({ low: 1 });
+  });
+
   it('should not see what lies behind a break', () => {
     const faults = [fault(model, 'R1', 'broken'), fault(model, 'U1', 'shorted')];
     expect(sightOf(fromPin, faults, nobody).load).toBe('none');

@@ -1,0 +1,98 @@
+// The suspects benchmark: how many probes it takes to isolate a fault, as proposed, in order, and at the least; then
+// the same on the demo board with probes that mislead. Ends with 1 where the proposal is worse than probing in order.
+// Options: --boards N a family (40), --trials N on the demo board (60, 0 leaves it out), --seed TEXT.
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { textTable } from '../shared/text-table.js';
+import { compareRules, type RuleCosts, type Unit } from './compare-rules.js';
+import { demoRules, tryDemo } from './demo-trials.js';
+import { families } from './small-chains.js';
+
+const { values } = parseArgs({
+  options: {
+    boards: { type: 'string', default: '40' },
+    trials: { type: 'string', default: '60' },
+    seed: { type: 'string', default: 'suspects' },
+  },
+});
+
+const wholeNumber = (name: 'boards' | 'trials', least: number): number => {
+  const count = Number(values[name]);
+  if (Number.isInteger(count) && count >= least) return count;
+  process.stderr.write(`--${name} must be a whole number from ${least}, not ${values[name]}\n`);
+  process.exit(2);
+};
+
+const say = (text: string): void => void process.stdout.write(`${text}\n\n`);
+const boards = wholeNumber('boards', 1);
+const trials = wholeNumber('trials', 0);
+
+const overall = (rows: readonly RuleCosts[], one: 'inOrder' | 'proposed' | 'optimum'): number =>
+  rows.reduce((sum, row) => sum + row[one], 0) / rows.length;
+
+const costTable = (unit: Unit): readonly RuleCosts[] => {
+  const rows = families.map((family) => compareRules(family, { boards, seed: values.seed, unit }));
+  say(
+    textTable([
+      [
+        `mean ${unit} to isolate`,
+        'in order',
+        'skipping',
+        'proposed',
+        'optimum',
+        'over optimum',
+        'given up',
+      ],
+      ...rows.map((row) => [
+        row.family,
+        ...[row.inOrder, row.inOrderSkipping, row.proposed, row.optimum].map((cost) =>
+          cost.toFixed(2),
+        ),
+        `${(100 * (row.proposed / row.optimum - 1)).toFixed(1)} %`,
+        `${(100 * row.givenUp).toFixed(2)} %`,
+      ]),
+      [
+        'all families',
+        overall(rows, 'inOrder').toFixed(2),
+        (rows.reduce((sum, row) => sum + row.inOrderSkipping, 0) / rows.length).toFixed(2),
+        overall(rows, 'proposed').toFixed(2),
+        overall(rows, 'optimum').toFixed(2),
+        `${(100 * (overall(rows, 'proposed') / overall(rows, 'optimum') - 1)).toFixed(1)} %`,
+        '',
+      ],
+    ]),
+  );
+  return rows;
+};
+
+const tables = [costTable('probes'), costTable('effort')];
+
+if (trials > 0) {
+  const { content } = readProfile(readFileSync('profiles/demo.json', 'utf8'));
+  if (content === undefined || content === null) throw new Error('the demo profile does not read');
+  say(
+    textTable([
+      [
+        `demo board, ${trials} faults, probes that mislead`,
+        'mean probes',
+        'mean effort',
+        'truth first',
+        'among three',
+      ],
+      ...demoRules.map((rule) => {
+        const { probes, effort, first, amongThree } = tryDemo(content, rule, trials, values.seed);
+        const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
+        return [rule, probes.toFixed(2), effort.toFixed(2), percent(first), percent(amongThree)];
+      }),
+    ]),
+  );
+}
+
+const isWorse = tables.some((rows) => overall(rows, 'proposed') > overall(rows, 'inOrder'));
+say(
+  isWorse
+    ? 'proposing is worse than probing in order'
+    : 'proposing is better than probing in order',
+);
+process.exitCode = isWorse ? 1 : 0;
