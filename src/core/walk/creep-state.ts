@@ -69,7 +69,10 @@ export const assessCreep = (creep: Creep, prior: CreepPrior, limits: CreepLimits
   for (let at = base; at < creep.marks.length && starts < mostStarts; at += 1) {
     const mark = creep.marks[at] as Mark;
     if (at > base && at > 1 && mark.t - creep.startT > landingS) break;
-    best = Math.max(best, fit(creep, creep.marks[at - 1], mark, prior, size, starts, at === base));
+    best = Math.max(
+      best,
+      fitOf(creep, creep.marks[at - 1], mark, prior, size, starts, at === base),
+    );
     starts += 1;
   }
   return mix(creep, starts * models, best, limits);
@@ -99,7 +102,7 @@ const readingsOf = new Float64Array(mostStarts * models);
 let baseCount = 0;
 
 /** Fits every model that begins at a mark and returns the greatest of their evidences (natural logarithm). */
-const fit = (
+const fitOf = (
   { sums, startT, last }: Creep,
   before: Mark | undefined,
   mark: Mark,
