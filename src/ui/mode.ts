@@ -31,7 +31,10 @@ export const walkMode: Mode = { mode: 'walk' };
 export const pressKey = (mode: Mode, key: Key, state: WalkState, keys: KeyMap): Step => {
   switch (mode.mode) {
     case 'walk':
-      return inWalk(mode, key, state, keys);
+      // A finished walk shows its review, whichever way it came there.
+      return state.stage === 'finished'
+        ? inReview({ mode: 'review', choice: 0 }, key, state, keys)
+        : inWalk(mode, key, state, keys);
     case 'keys':
       return stay(walkMode);
     case 'leaving':
@@ -103,7 +106,7 @@ const inReview = (
   }
   const act = actOfKey(keys, key.name);
   if (act === 'review' && state.stage !== 'finished') return stay(walkMode);
-  return act === null || act === 'review' ? stay(mode) : carryOut(mode, act, state);
+  return act === null || act === 'review' ? stay(mode) : carryOut(walkMode, act, state);
 };
 
 const inGoTo = (mode: Extract<Mode, { mode: 'go-to' }>, key: Key, state: WalkState): Step => {

@@ -50,7 +50,7 @@ export const runScreen = async (options: ScreenOptions): Promise<void> => {
     stdin,
     stdout,
   };
-  const reader = options.screenReader ?? process.env.INK_SCREEN_READER === 'true';
+  const reader = options.screenReader ?? readsLines(process.env);
   try {
     if (reader) await showLines(shown, appearance);
     else await showScreen(shown, appearance);
@@ -102,6 +102,10 @@ const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> =
     giveBack();
   }
 };
+
+/** A screen reader is used, or the terminal has no cursor that could be moved. */
+const readsLines = (env: NodeJS.ProcessEnv): boolean =>
+  env.INK_SCREEN_READER === 'true' || env.TERM === 'dumb';
 
 const signals = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
 

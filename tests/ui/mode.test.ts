@@ -144,6 +144,16 @@ describe('review', () => {
     expect(press(['v', 'enter'], walkMode, nothing).acts).toEqual([]);
   });
 
+  it('should be where a finished walk is, however it came there', () => {
+    const done = { ...two, stage: 'finished' as const };
+    expect(press(['down', 'enter'], walkMode, done).acts).toEqual([{ act: 'go-to', pin: '9' }]);
+  });
+
+  it('should give way to the walk when something is done there', () => {
+    const review = press(['v'], walkMode, two).mode;
+    expect(press(['r'], review, two)).toEqual({ mode: walkMode, acts: [{ act: 'retake' }] });
+  });
+
   it('should stay with a finished walk', () => {
     const review: Mode = { mode: 'review', choice: 0 };
     expect(press(['escape'], review, finished).mode).toEqual(review);

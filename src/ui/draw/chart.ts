@@ -122,15 +122,21 @@ const marksLine = (
   columnOf: (t: number) => number,
   theme: Theme,
 ): Line => {
+  const placed: { readonly column: number; readonly text: string; readonly style: Style }[] = [];
+  let free = width + 1;
+  // The newest first: where names would run into one another, an older one is left out.
+  for (const { t, pin, verdict } of [...marks].reverse()) {
+    const text = `${theme.symbol[verdict]}${pin}`;
+    const column = Math.min(columnOf(t), width - text.length);
+    if (column < 0 || column + text.length >= free) continue;
+    placed.unshift({ column, text, style: theme.verdict[verdict] });
+    free = column;
+  }
   const spans: Span[] = [];
   let filled = 0;
-  for (const { t, pin, verdict } of marks) {
-    const text = `${theme.symbol[verdict]}${pin}`;
-    // The newest stands at the edge: its name ends there.
-    const column = Math.min(columnOf(t), width - text.length);
-    if (column < filled) continue;
-    spans.push(span(' '.repeat(column - filled)), span(text, theme.verdict[verdict]), span(' '));
-    filled = column + text.length + 1;
+  for (const { column, text, style } of placed) {
+    spans.push(span(' '.repeat(column - filled)), span(text, style));
+    filled = column + text.length;
   }
   return spans;
 };

@@ -95,7 +95,7 @@ describe('trace', () => {
       { t: 8, pin: '9', verdict: 'open' },
     ] as const;
     const drawn = rows(drawChart(trace([], marks), 10, size, theme));
-    expect(drawn.at(-1)?.trimEnd()).toBe('   ━7  ○9');
+    expect(drawn.at(-1)?.trimEnd()).toBe('   ○8  ○9');
     const now = [{ t: 10, pin: '12', verdict: 'normal' }] as const;
     expect(rows(drawChart(trace([], now), 10, size, theme)).at(-1)).toMatch(/^ {7}━12/u);
   });
