@@ -7,6 +7,7 @@ import { type ActEntry, createActLog } from './act-log.js';
 import { createGroundLog, type GroundLog } from './ground-log.js';
 import { createInterruptionLog, type Interruption } from './interruption-log.js';
 import { createMeterLog, type MeterLog } from './meter-log.js';
+import { createPressLog, type PressLog } from './press-log.js';
 import { type Asked, createQuestionLog } from './question-log.js';
 import { createTouchLog, type Touch } from './touch-log.js';
 
@@ -26,6 +27,7 @@ export interface Account {
   readonly interruptions: readonly Interruption[];
   readonly ground: Pick<GroundLog, 'values' | 'outcome'>;
   readonly meter: Omit<MeterLog, 'take'>;
+  readonly press: Omit<PressLog, 'take'>;
 }
 
 /** Null when the events do not begin with `session-opened`. */
@@ -40,12 +42,13 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
   const interruptions = createInterruptionLog();
   const ground = createGroundLog();
   const meter = createMeterLog();
+  const press = createPressLog();
   for (const event of events) {
     if (event.type === 'session-opened' || event.type === 'session-resumed') sittings.push(event);
     if (event.type === 'session-opened') opened ??= event;
     if (opened === undefined) return null;
     state = state === undefined ? openWalk(opened) : evolve(state, event);
-    for (const log of [touches, questions, acts, ground, meter]) log.take(event);
+    for (const log of [touches, questions, acts, ground, meter, press]) log.take(event);
     interruptions.take(event, cursorPin(state)?.pin ?? null);
     if (event.type === 'pin-judged') {
       if (event.advice === undefined) advice.delete(event.pin);
@@ -65,5 +68,6 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     interruptions: interruptions.interruptions,
     ground,
     meter,
+    press,
   };
 };

@@ -5,7 +5,7 @@ import { siUnit } from '../reading.js';
 import { shortFingerprint } from '../session-chain.js';
 import { value } from '../words/report-phrase.js';
 import type { ReportWords } from '../words/report-words.js';
-import type { ReportDocument } from './document.js';
+import type { ReportDocument, Section } from './document.js';
 import { aboutOf } from './owner/about.js';
 import { summaryOf } from './owner/headline.js';
 import { noticesOf } from './owner/notices.js';
@@ -31,14 +31,14 @@ export const buildReport = (report: Report, words: ReportWords): ReportDocument 
     about: aboutOf(report, words),
     notices: noticesOf(account, words),
     summary: summaryOf(pins, words),
-    owner: [
-      whatFailed(pins, words, unit),
-      whyWeThinkSo(pins, words, measure),
-      whatWasDone(account, words),
+    owner: present([
+      whatFailed(account, pins, words, unit),
+      whyWeThinkSo(account, pins, words),
+      whatWasDone(account, pins, words),
       whatWasChecked(account, pins, words),
       whatWasNotChecked(pins, words),
       { id: 'data', title: owner.data.title, blocks: [{ kind: 'text', text: owner.data.text }] },
-    ],
+    ]),
     footer: owner.footer(value(shortFingerprint(source.fingerprint)), shared.day(made.day)),
     technical: {
       language: inDetail.shared.language,
@@ -48,3 +48,6 @@ export const buildReport = (report: Report, words: ReportWords): ReportDocument 
     },
   };
 };
+
+const present = (sections: readonly (Section | null)[]): readonly Section[] =>
+  sections.filter((section) => section !== null);

@@ -52,7 +52,8 @@ export type Block =
   | { readonly kind: 'facts'; readonly facts: readonly Fact[] }
   | Card
   | Table
-  | Connector;
+  | Connector
+  | Trace;
 
 export interface Item {
   readonly verdict?: Marked;
@@ -100,6 +101,19 @@ export interface Connector {
   readonly title: Phrase;
   readonly rows: readonly { readonly title: Phrase; readonly pins: readonly PinMark[] }[];
   readonly legend: readonly Marked[];
+}
+
+/** Readings over time while a part was pressed, with the time from each cue to press to its cue to release. */
+export interface Trace {
+  readonly kind: 'trace';
+  readonly caption: Phrase;
+  readonly from: number;
+  readonly to: number;
+  readonly points: readonly { readonly t: number; readonly at: number | null }[];
+  readonly presses: readonly { readonly from: number; readonly to: number }[];
+  /** Whether the limits of a good board stand at their usual places on the axis. */
+  readonly hasLimits: boolean;
+  readonly words: { readonly overload: string; readonly limits: string; readonly press: string };
 }
 
 /** A verdict with its word in the report's language. */

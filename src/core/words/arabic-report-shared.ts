@@ -64,6 +64,17 @@ export const arabicShared: SharedWords = {
     'black-walks': 'المجس الأسود يتنقل والأحمر على الأرضي',
   },
   overload: 'خارج المدى',
+  place: (where, id) => {
+    switch (where) {
+      case 'joint':
+        return say`نقطة اللحام ${id}`;
+      case 'part':
+        return say`القطعة ${id}`;
+      case 'chip':
+        return say`الشريحة ${id}`;
+    }
+  },
+  lead: { 'ground-clip': 'مشبك الأرضي', 'walking-lead': 'سلك المجس' },
   day: ({ year, month, day }) => `${day} ${months[month - 1] ?? month} ${year}`,
   atMost: (limit) => say`${limit} على الأكثر`,
   between: (low, high) => say`من ${low} إلى ${high}`,

@@ -1,15 +1,8 @@
 // The technical pages of a report in Arabic.
-import { arabicCount, arabicShared } from './arabic-report-shared.js';
+import { arabicEvidence } from './arabic-report-evidence.js';
+import { arabicShared } from './arabic-report-shared.js';
 import { name, say } from './report-phrase.js';
 import type { TechnicalLanguage } from './report-words-technical.js';
-
-const readings = {
-  one: 'قراءة واحدة',
-  two: 'قراءتين',
-  few: 'قراءات',
-  many: 'قراءة',
-  other: 'قراءة',
-};
 
 export const arabicTechnical: TechnicalLanguage = {
   shared: arabicShared,
@@ -31,50 +24,7 @@ export const arabicTechnical: TechnicalLanguage = {
       map: 'الأطراف صفًا صفًا مع الأحكام',
       order: 'بترتيب القياس؛ وليست صورة للوحة.',
     },
-    finding: {
-      title: 'النتائج',
-      none: 'لا يوجد طرف مقيس قراءته غير طبيعية.',
-      pin: (pin, line) => say`الطرف ${pin}، ${line}`,
-      read: 'القراءة',
-      touch: (value, n, at) =>
-        n === 0 ? say`${value} عند ${at}` : say`${value} من ${arabicCount(n, readings)} عند ${at}`,
-      answered: (at) => say`أجاب الفني بأنه مفتوح عند ${at}`,
-      range: (fullScale) => say`المدى ${fullScale}`,
-      good: 'اللوحة السليمة',
-      confidence: 'الثقة',
-      mate: 'الخط القرين',
-      mateReads: (line, value, word) => say`${line}: ${value}، ${word}`,
-      way: 'من الطرف إلى الداخل',
-      shunt: (part) => say`[تفرّع: ${part}]`,
-      where: 'الموضع',
-      next: 'ما يفيد بعد ذلك',
-      advice: {
-        'hold-longer': 'إبقاء المجس مدة أطول',
-        retake: 'إعادة القراءة',
-        'change-range': 'تغيير المدى',
-        'change-function': 'تغيير الوظيفة',
-        'compare-mate': 'المقارنة بالخط القرين',
-        discharge: 'تفريغ الشحنة ثم القياس من جديد',
-      },
-    },
-    confidence: { very: 'عالية جدًا', sure: 'عالية', unsure: 'غير كافية' },
-    pins: {
-      title: 'كل الأطراف',
-      caption: 'كل الأطراف بترتيب القياس',
-      pin: 'الطرف',
-      line: 'الخط',
-      read: 'القراءة',
-      scale: 'بين الحدين',
-      good: 'اللوحة السليمة',
-      verdict: 'الحكم',
-      confidence: 'الثقة',
-      nothingExpected: 'غير معروف',
-      unrepeated: 'لم تؤكده لمسة ثانية',
-      touches: (n) => `عدد اللمسات ${n}`,
-      kind: { signal: 'إشارة', supply: 'تغذية', ground: 'أرضي', unused: 'غير مستعمل' },
-      digits:
-        'الأرقام بين القوسين هي عدم اليقين المعياري محسوبًا بخطوات الخانة الأخيرة. ويبيّن الشريط حدّي اللوحة السليمة والقراءة مع ضعف عدم يقينها المعياري.',
-    },
+    ...arabicEvidence,
     questions: {
       title: 'الأسئلة',
       none: 'لم يُطرح أي سؤال أثناء القياس.',

@@ -46,6 +46,8 @@ export const englishShared: SharedWords = {
     'black-walks': 'black lead walks, red lead on ground',
   },
   overload: 'overload',
+  place: (where, id) => (where === 'part' ? say`part ${id}` : say`${where} ${id}`),
+  lead: { 'ground-clip': 'the ground clip', 'walking-lead': 'the walking lead' },
   day: ({ year, month, day }) => `${day} ${months[month - 1] ?? month} ${year}`,
   atMost: (limit) => say`at most ${limit}`,
   between: (low, high) => say`${low} to ${high}`,

@@ -1,4 +1,5 @@
 // The technical pages of a report in English.
+import { englishEvidence } from './english-report-evidence.js';
 import { englishShared } from './english-report-shared.js';
 import { name, say } from './report-phrase.js';
 import type { TechnicalLanguage } from './report-words-technical.js';
@@ -25,52 +26,7 @@ export const englishTechnical: TechnicalLanguage = {
       map: 'Pins by row, with verdicts',
       order: 'In walking order; this is no picture of the board.',
     },
-    finding: {
-      title: 'Findings',
-      none: 'No pin that was measured reads other than normal.',
-      pin: (pin, line) => say`Pin ${pin}, ${line}`,
-      read: 'Read',
-      touch: (value, readings, at) =>
-        readings === 0
-          ? say`${value} at ${at}`
-          : say`${value} from ${count(readings, 'reading')} at ${at}`,
-      answered: (at) => say`open answered by the technician at ${at}`,
-      range: (fullScale) => say`range ${fullScale}`,
-      good: 'Good board',
-      confidence: 'Confidence',
-      mate: 'Mate',
-      mateReads: (line, value, word) => say`${line}: ${value}, ${word}`,
-      way: 'From the pin inwards',
-      shunt: (part) => say`[branch: ${part}]`,
-      where: 'Where',
-      next: 'Helps next',
-      advice: {
-        'hold-longer': 'hold the probe longer',
-        retake: 'take it again',
-        'change-range': 'change the range',
-        'change-function': 'change the function',
-        'compare-mate': 'compare with the mate',
-        discharge: 'discharge, then measure again',
-      },
-    },
-    confidence: { very: 'very sure', sure: 'sure', unsure: 'not sure enough' },
-    pins: {
-      title: 'All pins',
-      caption: 'Every pin in walking order',
-      pin: 'Pin',
-      line: 'Line',
-      read: 'Read',
-      scale: 'In limits',
-      good: 'Good board',
-      verdict: 'Verdict',
-      confidence: 'Confidence',
-      nothingExpected: 'nothing known',
-      unrepeated: 'not confirmed by a second touch',
-      touches: (n) => `${n} touches`,
-      kind: { signal: 'signal', supply: 'supply', ground: 'ground', unused: 'unused' },
-      digits:
-        'Figures in parentheses are the standard uncertainty in steps of the last digit. The bar shows the limits of a good board and the reading with twice its standard uncertainty.',
-    },
+    ...englishEvidence,
     questions: {
       title: 'Questions',
       none: 'The walk had nothing to ask.',

@@ -80,22 +80,39 @@ export const englishReport: ReportWords = {
         good === null ? say`It read ${value}.` : say`It read ${value}. A good board: ${good}.`,
       readNothing: 'nothing (overload)',
       unclear: (pins) => say`Could not be decided: ${pinNames(pins)}.`,
+      nothingMeasured: 'Nothing has been measured, so nothing can be said.',
       none: 'Nothing wrong was found at the pins that were measured.',
       more: (n) => `${count(n, 'more finding')} on the technical pages.`,
+      likely: (place, probability) =>
+        say`Most likely place of the fault: ${place}, with a probability of ${probability}.`,
+      likelyLead: (lead, probability) =>
+        say`The device may be sound: ${lead} of the meter explains the readings with a probability of ${probability}.`,
     },
     why: {
       title: 'Why we think so',
       method: (measure) =>
-        `A connector has small contacts, its pins. Each was touched with the probe of a meter, which showed ${measured[measure]}. The reading was compared with what a good board shows at the same pin.`,
+        `A connector has small contacts, its pins. They were touched one by one with the probe of a meter, which showed ${measured[measure]}. The readings were compared with what a good board shows at the same pins.`,
       repeated: 'Each faulty reading was taken again and came out the same.',
       confirmed:
         'Where the meter showed nothing, the technician confirmed that the probe was on the pin.',
       confidence: (least) => say`Confidence in the least certain of these findings: ${least}.`,
       fromHere:
         'This is the view from the connector: a reading tells that something behind the pin is wrong, and not yet which joint or part it is.',
+      pressed: (line, part, finding) => {
+        const pressed = part === null ? 'the place was pressed' : say`part ${part} was pressed`;
+        switch (finding) {
+          case 'loose':
+            return say`Whenever ${pressed}, the reading of ${line} came back: a joint there is loose.`;
+          case 'cracked':
+            return say`Whenever ${pressed}, the reading of ${line} was lost: a joint there is cracked.`;
+          case 'bridged':
+            return say`Whenever ${pressed}, ${line} changed between its reading and a short: something there is bridged.`;
+        }
+      },
     },
     done: {
       title: 'What was done',
+      nothing: 'Nothing is recorded yet.',
       measuredOnly:
         'The pins were measured. No repair work is recorded in this session; if there was any, it is not part of this report.',
       notes: (n) => `The technician wrote ${count(n, 'note')}; see the technical pages.`,
@@ -108,6 +125,8 @@ export const englishReport: ReportWords = {
       typed: 'The readings were typed in by hand.',
       groundGood: 'The ground lead: two ground contacts were touched first and read as ground.',
       groundSkipped: 'The ground lead was not checked before the walk.',
+      presses: (n) =>
+        `${count(n, 'press test')}: a place was pressed in rhythm while the reading was watched.`,
       sittings: (n) => `The work was taken up again ${n === 1 ? 'once' : `${n} times`}.`,
     },
     unchecked: {

@@ -1,6 +1,7 @@
 // What the technical pages of a report say: the half of a report's catalogue that is for a colleague.
 import type { EventOf, HoldReason, nextActions, Question } from '../events.js';
 import type { ActName } from '../inputs.js';
+import type { PressFinding } from '../press/decide-press.js';
 import type { ProfileLine } from '../profile/profile-format.js';
 import type { Datum, Phrase } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
@@ -17,30 +18,15 @@ export type InterruptionKind =
 
 export type AnsweredBy = EventOf<'question-answered'>['by'];
 
-/** The technical pages' own language, which may be another than the first page's. */
-export interface TechnicalLanguage {
-  readonly shared: SharedWords;
-  readonly technical: TechnicalWords;
+/** What a proposed probe names, ready to stand in a sentence. */
+export interface ProbeNames {
+  readonly line: Datum;
+  readonly pin: Datum | null;
+  readonly part: Datum | null;
 }
 
-export interface TechnicalWords {
-  readonly title: string;
-  readonly connector: {
-    readonly title: string;
-    readonly id: string;
-    readonly profile: string;
-    readonly pinOne: string;
-    readonly viewed: string;
-    readonly viewedAs: Readonly<Record<'plug' | 'receptacle', string>>;
-    readonly numbering: string;
-    readonly numberedAs: Readonly<Record<'row-wise' | 'odd-even' | 'around', string>>;
-    readonly endTabs: string;
-    readonly endTabsAre: Readonly<Record<'ground' | 'isolated' | 'none', string>>;
-    row(n: number): string;
-    readonly noRow: string;
-    readonly map: string;
-    readonly order: string;
-  };
+/** Findings, pins, press tests and suspects. */
+export interface EvidenceWords {
   readonly finding: {
     readonly title: string;
     readonly none: string;
@@ -75,6 +61,63 @@ export interface TechnicalWords {
     touches(n: number): Phrase;
     readonly kind: Readonly<Record<ProfileLine['kind'], string>>;
     readonly digits: string;
+  };
+  readonly press: {
+    readonly title: string;
+    readonly line: string;
+    readonly place: string;
+    readonly finding: string;
+    readonly answered: string;
+    answeredOf(n: number, cycles: number): Phrase;
+    readonly pressedValue: string;
+    readonly releasedValue: string;
+    readonly raw: string;
+    readonly adjusted: string;
+    readonly findings: Readonly<Record<PressFinding, string>>;
+    readonly anyPlace: string;
+    readonly bareBoard: string;
+    compared(line: Datum, outcome: EventOf<'press-compared'>['outcome'], parts: Phrase): Phrase;
+    readonly noSham: string;
+    trace(line: Datum, place: Phrase, finding: string): Phrase;
+    readonly pressing: string;
+    readonly limits: string;
+    readonly explained: string;
+  };
+  readonly suspects: {
+    readonly title: string;
+    readonly place: string;
+    readonly lines: string;
+    readonly probability: string;
+    readonly none: string;
+    readonly other: string;
+    next(probe: NonNullable<EventOf<'suspects-ranked'>['next']>, names: ProbeNames): Phrase;
+    readonly explained: string;
+  };
+}
+
+/** The technical pages' own language, which may be another than the first page's. */
+export interface TechnicalLanguage {
+  readonly shared: SharedWords;
+  readonly technical: TechnicalWords;
+}
+
+export interface TechnicalWords extends EvidenceWords {
+  readonly title: string;
+  readonly connector: {
+    readonly title: string;
+    readonly id: string;
+    readonly profile: string;
+    readonly pinOne: string;
+    readonly viewed: string;
+    readonly viewedAs: Readonly<Record<'plug' | 'receptacle', string>>;
+    readonly numbering: string;
+    readonly numberedAs: Readonly<Record<'row-wise' | 'odd-even' | 'around', string>>;
+    readonly endTabs: string;
+    readonly endTabsAre: Readonly<Record<'ground' | 'isolated' | 'none', string>>;
+    row(n: number): string;
+    readonly noRow: string;
+    readonly map: string;
+    readonly order: string;
   };
   readonly questions: {
     readonly title: string;

@@ -1,7 +1,9 @@
 // What a report says, as functions of what happened: one catalogue a language. Names, values and foreign text
 // arrive as data of their own, so a catalogue never builds markup and never needs to escape.
 import type { Verdict } from '../events.js';
+import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
+import type { Lead } from '../suspects/priors.js';
 import type { Datum, Phrase } from './report-phrase.js';
 import type { TechnicalLanguage } from './report-words-technical.js';
 
@@ -15,6 +17,9 @@ export type PlainFault =
   | 'unexpected'
   /** Nothing is read, and nothing tells what a good board shows. */
   | 'open-unknown';
+
+/** Findings of a press test in which the line answered. */
+export type AnsweringFinding = Extract<PressFinding, 'loose' | 'cracked' | 'bridged'>;
 
 export interface Day {
   readonly year: number;
@@ -51,6 +56,9 @@ export interface SharedWords {
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;
   readonly overload: string;
+  /** A place that may be at fault. */
+  place(where: 'joint' | 'part' | 'chip', id: Datum): Phrase;
+  readonly lead: Readonly<Record<Lead, string>>;
   day(day: Day): string;
   atMost(limit: Datum): Phrase;
   between(low: Datum, high: Datum): Phrase;
@@ -88,7 +96,10 @@ export interface OwnerWords {
     readonly readNothing: string;
     unclear(pins: NamedPins): Phrase;
     readonly none: string;
+    readonly nothingMeasured: string;
     more(n: number): Phrase;
+    likely(place: Phrase, probability: Datum): Phrase;
+    likelyLead(lead: Phrase, probability: Datum): Phrase;
   };
   readonly why: {
     readonly title: string;
@@ -97,10 +108,12 @@ export interface OwnerWords {
     readonly confirmed: string;
     confidence(least: Datum): Phrase;
     readonly fromHere: string;
+    pressed(line: Datum, part: Datum | null, finding: AnsweringFinding): Phrase;
   };
   readonly done: {
     readonly title: string;
     readonly measuredOnly: string;
+    readonly nothing: string;
     notes(n: number): Phrase;
   };
   readonly checked: {
@@ -111,6 +124,7 @@ export interface OwnerWords {
     readonly groundGood: string;
     readonly groundSkipped: string;
     sittings(n: number): Phrase;
+    presses(n: number): Phrase;
   };
   readonly unchecked: {
     readonly title: string;

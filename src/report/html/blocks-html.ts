@@ -5,6 +5,7 @@ import { connectorHtml } from './connector-html.js';
 import { escapeHtml } from './escape-html.js';
 import { phraseHtml } from './phrase-html.js';
 import { scaleHtml } from './scale-html.js';
+import { traceHtml } from './trace-html.js';
 import { signHtml, verdictHtml } from './verdict-marks.js';
 
 export const blockHtml = (block: Block): string => {
@@ -21,6 +22,8 @@ export const blockHtml = (block: Block): string => {
       return tableHtml(block);
     case 'connector':
       return connectorHtml(block);
+    case 'trace':
+      return traceHtml(block);
   }
 };
 

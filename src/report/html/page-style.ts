@@ -24,6 +24,7 @@ h4{font-size:1rem;line-height:1.35}
 p+p,ul+p{margin-block-start:.45rem}
 bdi.name,bdi.value{font-variant-numeric:tabular-nums}
 bdi.value{white-space:nowrap}
+th,td{overflow-wrap:break-word}.small,bdi.long,bdi.text{overflow-wrap:anywhere}
 .small{display:block;color:var(--quiet);font-size:.86em;line-height:1.35}
 .aside{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}`;
 
@@ -38,14 +39,14 @@ header{border-block-end:2px solid var(--accent);padding-block-end:.8rem}
 .notices{margin-block:.9rem 0;padding:.55rem .8rem;border:2px dashed var(--accent);background:var(--wash)}
 .summary{margin-block:1.1rem 1.3rem}
 .headline{font-size:1.35rem;line-height:1.3;font-weight:650}
-.strip{display:flex;flex-wrap:wrap;gap:2px;width:fit-content;max-width:100%;margin-block:.6rem .3rem}
-.strip span{flex:1 1 1.4rem;min-width:.8rem;max-width:1.4rem;height:1.75rem;display:flex;align-items:center;justify-content:center;border:1px solid var(--faint);border-block-end:3px solid var(--verdict);font-size:.72rem}
+.strip{display:flex;flex-wrap:wrap;gap:2px;margin-block:.6rem .3rem}
+.strip span{flex:1 0 .8rem;max-width:1.4rem;height:1.75rem;display:flex;align-items:center;justify-content:center;border:1px solid var(--faint);border-block-end:3px solid var(--verdict);font-size:.72rem}
 .strip span:not(.normal,.unread){background:var(--verdict);border-color:var(--verdict)}
 .strip span:not(.normal,.unread) .sign{color:#fff}
 .tally{color:var(--quiet);font-size:.9rem}
-.answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem}
+.answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem;grid-template-areas:"failed failed" "why why" "done unchecked" "checked unchecked" "data data"}
 .answers h2{border-block-start:1px solid var(--faint);padding-block-start:.5rem;margin-block-end:.3rem}
-#failed,#why,#data{grid-column:1/-1}#done,#checked{grid-column:1}#unchecked{grid-column:2;grid-row:3/span 2}
+#failed{grid-area:failed}#why{grid-area:why}#done{grid-area:done}#checked{grid-area:checked}#unchecked{grid-area:unchecked}#data{grid-area:data}
 .answers #failed{font-size:1.05rem}
 .answers ul{list-style:none}
 .answers li{position:relative;padding-inline-start:1.1rem}
@@ -74,6 +75,7 @@ tbody th{font-weight:600}
 .figures{text-align:end}
 table.slim{width:auto}.slim td,.slim th{padding-inline-end:1.6rem}
 td.scale{width:6rem}
+svg.scale,.trace svg{direction:ltr}
 svg.scale{display:block;width:5.7rem;height:.95rem}
 .band{fill:#e4efe9}.axis{stroke:#aaa89e;stroke-width:1}.limit{stroke:var(--normal);stroke-width:1.2}
 .spread{stroke:var(--verdict);stroke-width:3;stroke-linecap:round;opacity:.45}.dot{fill:var(--verdict)}`;
@@ -81,8 +83,9 @@ svg.scale{display:block;width:5.7rem;height:.95rem}
 const connector = `
 .connector{margin-block:.9rem}
 .row{color:var(--quiet);font-size:.86rem;margin-block:.7rem .2rem}
-.contacts{list-style:none;display:grid;grid-template-columns:repeat(20,minmax(0,1fr));gap:3px}
-.contact{position:relative;display:flex;flex-direction:column;align-items:center;min-width:0;font-size:.7rem;line-height:1.2;border:1px solid var(--faint);border-block-start:4px solid var(--verdict);padding-block:.15rem}
+.contacts{list-style:none;display:flex;flex-wrap:wrap;gap:3px}
+[dir=rtl] .contacts,[dir=rtl] .strip{justify-content:flex-end}
+.contact{position:relative;display:flex;flex:0 0 calc((100% - 57px)/20);flex-direction:column;align-items:center;min-width:0;font-size:.7rem;line-height:1.2;border:1px solid var(--faint);border-block-start:4px solid var(--verdict);padding-block:.15rem}
 .contact .pin{font-weight:600}
 .contact .sign{width:1rem;height:1rem;margin-block:.15rem}
 .contact .line{writing-mode:vertical-rl;max-height:7.6rem;margin-block-end:.3rem;overflow:hidden;white-space:nowrap;text-overflow:ellipsis;color:var(--quiet)}
@@ -91,10 +94,21 @@ const connector = `
 .contact .word{font-weight:700;color:var(--verdict);font-size:.6rem;line-height:1.1;text-align:center;overflow-wrap:normal;margin-block-start:auto}
 .legend{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1.3rem;margin-block:.6rem .4rem;font-size:.86rem}`;
 
+const trace = `
+.trace{margin:.9rem 0}
+figcaption{font-weight:600;font-size:.9rem;margin-block-end:.25rem}
+.trace svg{display:block;width:100%;height:auto;border-block-start:1px solid var(--faint)}
+.trace .press{fill:#ece7d6}.trace .value,.trace .over{fill:none;stroke:var(--accent);stroke-width:1.6;stroke-linejoin:round}
+.trace .over{stroke:var(--open);stroke-width:2.4}.tick{font-size:11px;fill:var(--quiet)}
+.trace svg .band{fill:var(--normal);opacity:.14}
+.keys{display:flex;flex-wrap:wrap;gap:.1rem 1.4rem;font-size:.8rem;color:var(--quiet)}
+.key{display:inline-block;width:1.1rem;height:.6rem;background:#ece7d6;border:1px solid var(--faint)}
+.key.band{background:#dcebe6}.key.over{height:0;border:0;border-block-start:3px solid var(--open);vertical-align:.25em}`;
+
 const narrow = `
 @media screen and (max-width:46rem){
 .answers{display:block}.answers section+section{margin-block-start:1rem}
-.contacts{grid-template-columns:repeat(10,minmax(0,1fr))}
+.contact{flex-basis:calc((100% - 24px)/9)}
 dl>div{grid-template-columns:1fr}dd{grid-column:1;margin-block-end:.2rem}
 .wide{overflow-x:auto}.wide table:not(.slim){min-width:44rem}
 }`;
@@ -107,6 +121,7 @@ export const pageStyle = [
   facts,
   tables,
   connector,
+  trace,
   narrow,
   paperStyle,
 ].join('');

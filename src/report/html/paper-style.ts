@@ -11,9 +11,8 @@ main{max-width:none;padding:0}
 .technical{break-before:page}
 .part{margin-block-start:0;padding-block-start:0;border:0}
 h2,h3,h4,.row{break-after:avoid}
-.card,.contacts,.answers section,section>dl,.notices,tr,dl>div,svg{break-inside:avoid}
+.card,.contacts,.answers section,.trace,section>dl,.notices,tr,dl>div,svg{break-inside:avoid}
 thead{display:table-header-group}
-.contacts{grid-template-columns:repeat(20,minmax(0,1fr))}
 .contact .word{font-size:.56rem}
 p,li{orphans:3;widows:3}
 }`;

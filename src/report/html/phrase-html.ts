@@ -8,10 +8,14 @@ export const phraseHtml = (phrase: Phrase): string =>
     .map((piece) => (typeof piece === 'string' ? escapeHtml(piece) : datumHtml(piece)))
     .join('');
 
+/** Beyond this a name may be broken, or it would push a table off the page. */
+const longName = 20;
+
 /** Names and figures run from left to right in every language; a free text as its first letter says. */
 const datumHtml = ({ as, text }: Datum): string => {
   const direction = as === 'text' ? 'auto' : 'ltr';
-  return `<bdi class="${as}" dir="${direction}">${escapeHtml(text)}</bdi>`;
+  const kind = as === 'name' && text.length > longName ? 'name long' : as;
+  return `<bdi class="${kind}" dir="${direction}">${escapeHtml(text)}</bdi>`;
 };
 
 export const nameHtml = (text: string): string => datumHtml({ as: 'name', text });

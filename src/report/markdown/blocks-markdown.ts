@@ -18,6 +18,8 @@ export const blockMarkdown = (block: Block, write: WritePhrase): string => {
       return tableMarkdown(block, write);
     case 'connector':
       return connectorMarkdown(block);
+    case 'trace':
+      return '';
   }
 };
 

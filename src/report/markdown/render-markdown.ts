@@ -28,5 +28,5 @@ const sectionMarkdown = (
   write: WritePhrase,
 ): readonly string[] => [
   `${mark} ${write(title)}`,
-  ...blocks.map((block) => blockMarkdown(block, write)),
+  ...blocks.map((block) => blockMarkdown(block, write)).filter((text) => text !== ''),
 ];

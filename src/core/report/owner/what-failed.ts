@@ -1,16 +1,20 @@
 // What failed, pin by pin, in words for someone who knows nothing of it.
 import { foreign, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { PlainFault, ReportWords } from '../../words/report-words.js';
+import type { Account } from '../account.js';
 import type { Block, Item, Section } from '../document.js';
 import { marked } from '../marked.js';
 import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
 import { goodBoard, writtenReading } from '../readings.js';
+import { suspectInWords } from '../technical/suspects.js';
+import { writtenPercent } from '../written.js';
 import { namedPins } from './named-pins.js';
 
 /** More would push the rest off the first page. */
 const mostFaults = 5;
 
 export const whatFailed = (
+  { press }: Pick<Account, 'press'>,
   pins: readonly PinFacts[],
   words: ReportWords,
   unit: string,
@@ -26,8 +30,27 @@ export const whatFailed = (
     if (left > 0) blocks.push({ kind: 'text', text: failed.more(left) });
   }
   if (unclear !== null) blocks.push({ kind: 'text', text: failed.unclear(unclear) });
-  if (blocks.length === 0) blocks.push({ kind: 'text', text: failed.none });
+  if (pins.every(({ record }) => record.verdict === 'unread')) {
+    blocks.push({ kind: 'text', text: failed.nothingMeasured });
+  } else if (blocks.length === 0) blocks.push({ kind: 'text', text: failed.none });
+  const likely = likeliest(press.ranked, words);
+  if (likely !== null) blocks.push({ kind: 'text', text: likely });
   return { id: 'failed', title: failed.title, blocks };
+};
+
+/** An owner is told of one place, and only if it is likelier than all others together. */
+const likeliest = (
+  ranked: Account['press']['ranked'],
+  { shared, owner }: ReportWords,
+): Phrase | null => {
+  const [first] = ranked?.suspects ?? [];
+  if (first === undefined || first.probability <= 0.5) return null;
+  const probability = writtenPercent(first.probability);
+  const { where, id } = first;
+  if (where !== 'lead') {
+    return owner.failed.likely(shared.place(where, name(id)), probability);
+  }
+  return owner.failed.likelyLead(suspectInWords(first, shared), probability);
 };
 
 const itemOf = (pin: PinFacts, { shared, owner }: ReportWords, unit: string): Item => {

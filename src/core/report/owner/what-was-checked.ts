@@ -11,7 +11,7 @@ export const whatWasChecked = (
   { owner }: ReportWords,
 ): Section => {
   const { checked } = owner;
-  const { opened, ground, meter, sittings } = account;
+  const { opened, ground, meter, sittings, press } = account;
   const read = pins.filter(({ record }) => record.verdict !== 'unread').length;
   const connector = name(opened.profile.content.connector.id);
   const items: Phrase[] = [
@@ -21,6 +21,7 @@ export const whatWasChecked = (
   if (opened.link.startsWith('stdin:')) items.push(checked.typed);
   if (ground.outcome === 'good') items.push(checked.groundGood);
   else items.push(checked.groundSkipped);
+  if (press.tests.length > 0) items.push(checked.presses(press.tests.length));
   if (sittings.length > 1) items.push(checked.sittings(sittings.length - 1));
   return {
     id: 'checked',

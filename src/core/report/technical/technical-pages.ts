@@ -1,4 +1,5 @@
-// The pages for a colleague, in order. A new kind of event gets one section here.
+// The pages for a colleague, in order. A new kind of event gets one section here; a section that has
+// nothing to say is left out.
 import { siUnit } from '../../reading.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Section } from '../document.js';
@@ -11,8 +12,10 @@ import { findingsSection } from './findings.js';
 import { interruptionsSection } from './interruptions.js';
 import { meterSection } from './meter.js';
 import { pinTableSection } from './pin-table.js';
+import { pressSection } from './press-tests.js';
 import { questionsSection } from './questions.js';
 import { recordSection } from './record.js';
+import { suspectsSection } from './suspects.js';
 
 export const technicalPages = (
   report: Report,
@@ -20,9 +23,11 @@ export const technicalPages = (
   language: TechnicalLanguage,
 ): readonly Section[] => {
   const unit = siUnit(report.account.opened.measure.function);
-  return [
+  const sections: readonly (Section | null)[] = [
     connectorSection(report, pins, language),
     findingsSection(report, pins, language, unit),
+    pressSection(report, language, unit),
+    suspectsSection(report, language),
     pinTableSection(pins, language, unit),
     questionsSection(report, language),
     actsSection(report, language),
@@ -31,4 +36,5 @@ export const technicalPages = (
     expectedSection(report, language),
     recordSection(report, language),
   ];
+  return sections.filter((section) => section !== null);
 };
