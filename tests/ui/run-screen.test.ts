@@ -36,6 +36,10 @@ afterEach(() => {
 
 describe('screen', () => {
   it('should take the terminal over and give it back', async () => {
+    // Ink keeps listeners of its own from its first screen on.
+    const first = run();
+    first.terminal.send('qq');
+    await first.ended;
     const before = listeners();
     const { terminal, ended } = run();
     expect(terminal.written().startsWith(enter)).toBe(true);
