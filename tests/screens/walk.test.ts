@@ -160,11 +160,12 @@ describe.skipIf(!hasTmux)('the walk in a terminal', { timeout: 120_000 }, () => 
   });
 
   it('should give the terminal back in a crash, with the error where it can be read', async () => {
-    const crash = 'setTimeout(() => { throw new Error("planted") }, 2500)';
+    const crash = 'process.on("SIGUSR2", () => { throw new Error("planted") })';
     const terminal = start(80, 24, {
       env: { NODE_OPTIONS: `--import=data:text/javascript,${encodeURIComponent(crash)}` },
     });
     await terminal.until('ground 1 of 2');
+    terminal.signal('SIGUSR2');
     await terminal.until(/rc=[1-9]/u);
     expect(terminal.screen().join('\n')).toContain('planted');
     await expectRestored(terminal);
