@@ -5,7 +5,7 @@ import { cleanText } from '../core/clean-text.js';
 import { readDefinition } from '../core/definition/read-definition.js';
 import { type Board, gatherBoard } from '../core/learn/board.js';
 import { importNotes } from '../core/learn/import-notes.js';
-import { confidence, share } from '../core/learn/learn-line.js';
+import { confidence } from '../core/learn/learn-line.js';
 import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
 import {
   boardOutlies,
@@ -17,7 +17,7 @@ import {
 } from '../core/learn/learn-words.js';
 import { rangeCoverage } from '../core/learn/range-coverage.js';
 import type { Wanted } from '../core/learn/refuse-boards.js';
-import { exactToleranceFactor } from '../core/numbers/exact-tolerance-factor.js';
+import { createToleranceFactors } from '../core/learn/tolerance-factors.js';
 import { formatProblem } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/read-profile.js';
@@ -105,8 +105,10 @@ const learn = (
     ...sessions.map((file) => boardOfSession(file, nameOf(file))),
     ...notes.map((file) => boardOfNotes(file, nameOf(file), profile, wanted)),
   ];
+  const factor = createToleranceFactors();
   const outcome = learnProfile(boards, profile, {
     ...wanted,
+    factor,
     outliers: options.keepOutliers ? 'keep' : 'leave-out',
     by: cleanText(options.by ?? `pinwalk ${programVersion}`, 80),
     date: new Date().toISOString().slice(0, 10),
@@ -121,7 +123,7 @@ const learn = (
   tell(learned, wanted.function, options);
   for (const warning of warnings) process.stderr.write(`${warning}\n`);
   if (out !== undefined) write(out, text, options.force ?? false);
-  tellEnd(learned, boards, options);
+  tellEnd(learned, boards, factor, options);
 };
 
 /** Names boards by their files, each differently. @throws UserError for a file that is given twice. */
@@ -147,7 +149,10 @@ const boardOfSession = (file: string, name: string): Board => {
     const where = cleanText(file, 300);
     throw new UserError(`${where} is ${what}; name saved sessions`, exitCodes.badFile);
   }
-  return gatherBoard(name, readSession(file));
+  const board = gatherBoard(name, readSession(file));
+  if (board !== null) return board;
+  const where = cleanText(file, 300);
+  throw new UserError(`${where}: the session holds nothing yet`, exitCodes.badFile);
 };
 
 const boardOfNotes = (file: string, name: string, profile: Profile, wanted: Wanted): Board => {
@@ -216,11 +221,12 @@ const tell = (learned: Learned, measure: MeasureFunction, options: LearnCommandO
 const tellEnd = (
   { profile, boards: used }: Learned,
   boards: readonly Board[],
+  factorOf: (boards: number) => number,
   { out, ...options }: LearnCommandOptions,
 ): void => {
   const say = sayer(options);
   const n = used.length;
-  const factor = n < 2 ? null : exactToleranceFactor(n, share, confidence);
+  const factor = n < 2 ? null : factorOf(n);
   const span = rangeCoverage(n, confidence);
   const isSimulated = boards.some(({ simulated }) => simulated);
   if (!options.json) {

@@ -66,7 +66,7 @@ const coordinates = (members: readonly GroupMember[]): readonly number[] => {
   const known = members.every(({ nominal }) => nominal !== null);
   return members.map(({ value, nominal, line }) => {
     if (!(value > 0)) throw new RangeError(`line ${line}: a group compares values above 0`);
-    return Math.log(known ? value / (nominal ?? 1) : value);
+    return Math.log(value) - (known ? Math.log(nominal ?? 1) : 0);
   });
 };
 

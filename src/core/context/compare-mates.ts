@@ -51,6 +51,7 @@ export const compareMates = ([pin, read]: Side, [mate, mateRead]: Side): MateCom
   const doubt = coverage * Math.hypot(relativeUncertainty(read), relativeUncertainty(mateRead));
   if (doubt > 2 * alikeWithin) return { finding: 'not-comparable', because: 'too-uncertain' };
   const difference = ratio - 1;
+  if (!Number.isFinite(difference)) return { finding: 'differs', difference: null };
   return Math.abs(Math.log(ratio)) <= Math.log1p(Math.max(alikeWithin, doubt))
     ? { finding: 'alike', both: 'value', difference }
     : { finding: 'differs', difference };

@@ -27,10 +27,9 @@ export interface Board {
 /**
  * The board of a session: the last value of every pin. What wobbled or was taken back is left out; verdicts by
  * older expectations are not looked at.
- *
- * @throws RangeError when there is no opening among the events.
+ * Null when there is no opening among the events.
  */
-export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board => {
+export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board | null => {
   let board: Omit<Board, 'name' | 'pins'> | null = null;
   const pins = new Map<string, BoardPin>();
   for (const event of events) {
@@ -50,6 +49,5 @@ export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board =>
       if (event.verdict === 'unread' || event.verdict === 'wobble') pins.delete(event.pin);
     }
   }
-  if (board === null) throw new RangeError(`${name}: a session begins with its opening`);
-  return { name, ...board, pins: [...pins.values()] };
+  return board === null ? null : { name, ...board, pins: [...pins.values()] };
 };

@@ -1,11 +1,10 @@
 // From good boards to a profile that expects what they read. Boards and pins that stand apart are told, and left out
 // unless they are to be kept; lines of which nothing was learned keep what they had. Refuses boards that cannot be
 // put together, all of them at once.
-import { exactToleranceFactor } from '../numbers/exact-tolerance-factor.js';
 import { median } from '../numbers/median.js';
 import type { Expectation, Profile } from '../profile/profile-format.js';
 import type { Board } from './board.js';
-import { confidence, type LearnedLine, learnValue, share } from './learn-line.js';
+import { type LearnedLine, learnValue } from './learn-line.js';
 import { type LineValue, lineValues, type StrayPin } from './line-values.js';
 import { type OutlyingBoard, outlyingBoards } from './outlying-boards.js';
 import { howLineWasLearned, howProfileWasLearned } from './provenance-words.js';
@@ -18,6 +17,8 @@ export interface LearnOptions extends Wanted {
   /** Who learned it and on which day (ISO 8601), for the provenance. */
   readonly by: string;
   readonly date: string;
+  /** See `createToleranceFactors`. */
+  readonly factor: (boards: number) => number;
   /** The new profile's id; the old one's where it is left out. */
   readonly id?: string;
 }
@@ -86,15 +87,9 @@ const learnLines = (
   names: readonly string[],
   values: ReadonlyMap<string, readonly LineValue[]>,
   usual: (line: string) => number,
-  { outliers }: LearnOptions,
+  { outliers, factor }: LearnOptions,
 ): readonly LearnedLine[] => {
   const departures = new Map(names.map((line) => [line, departuresOf(values.get(line) ?? [])]));
-  const factors = new Map<number, number>();
-  const factor = (n: number): number => {
-    const known = factors.get(n) ?? exactToleranceFactor(n, share, confidence);
-    factors.set(n, known);
-    return known;
-  };
   return names.map((line): LearnedLine => {
     const read = values.get(line) ?? [];
     if (read.length === 0) return { line, outcome: 'kept', because: 'not-read', apart: [] };

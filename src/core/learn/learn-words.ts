@@ -48,7 +48,7 @@ const apartWords: Readonly<Record<ApartValue['because'], string>> = {
   'conducts-not': 'where most boards read a value',
   'far-off': 'far from the other boards',
   'other-range': 'read on another range',
-  'not-positive': 'which no good board can read',
+  'next-to-nothing': 'which no good board does',
 };
 
 export const valueApart = (

@@ -13,6 +13,13 @@ export interface LineValue {
   readonly range?: number;
 }
 
+/** What next to nothing is, in ohm or volt: no line is expected to read it. */
+const nextToNothing = 1e-6;
+
+export const readsFigure = <T extends { readonly value: number | null }>(
+  read: T,
+): read is T & { readonly value: number } => read.value !== null && read.value >= nextToNothing;
+
 export interface StrayPin {
   readonly board: string;
   readonly pin: string;

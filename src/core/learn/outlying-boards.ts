@@ -3,7 +3,7 @@
 import { apartScores } from '../context/apart-scores.js';
 import { median } from '../numbers/median.js';
 import { outlierScore } from '../numbers/modified-z-scores.js';
-import type { LineValue } from './line-values.js';
+import { type LineValue, readsFigure } from './line-values.js';
 
 export type OutlyingBoard = { readonly board: string } & (
   | {
@@ -77,16 +77,16 @@ const departuresOf = (
   for (const [line, all] of values) {
     const own = all.find((one) => one.board === board);
     if (own === undefined || all.length < 2) continue;
-    const conducting = all.flatMap(({ value }) => (value === null || value <= 0 ? [] : [value]));
+    const conducting = all.filter(readsFigure).map(({ value }) => value);
     const silent = all.filter(({ value }) => value === null).length;
     compared += 1;
-    if (own.value === null || own.value <= 0) {
+    if (!readsFigure(own)) {
       if (conducting.length > silent) mismatches += 1;
       continue;
     }
     if (silent > conducting.length) mismatches += 1;
     else {
-      ratios.push(Math.log(own.value / median(conducting)));
+      ratios.push(Math.log(own.value) - Math.log(median(conducting)));
       allowed.push(tolerance(line));
     }
   }

@@ -4,12 +4,12 @@ import { alikeWithin, coverage } from '../context/alike.js';
 import { apartScores } from '../context/apart-scores.js';
 import { median } from '../numbers/median.js';
 import { outlierScore } from '../numbers/modified-z-scores.js';
-import type { LineValue } from './line-values.js';
+import { type LineValue, readsFigure } from './line-values.js';
 
 export interface ApartValue {
   readonly board: string;
   readonly value: number | null;
-  readonly because: 'conducts' | 'conducts-not' | 'far-off' | 'other-range' | 'not-positive';
+  readonly because: 'conducts' | 'conducts-not' | 'far-off' | 'other-range' | 'next-to-nothing';
 }
 
 export interface SortedLine {
@@ -42,7 +42,7 @@ export const sortLine = (
   if (silent.length > conducting.length) {
     return { reads: 'overload', kept: silent, apart: tell(conducting, 'conducts') };
   }
-  const positive = conducting.filter(({ value }) => (value ?? 0) > 0);
+  const positive = conducting.filter(readsFigure);
   const range = commonRange(positive);
   const onRange = positive.filter((one) => one.range === undefined || one.range === range);
   const { near, far } = splitFar(onRange, elsewhere);
@@ -52,7 +52,7 @@ export const sortLine = (
     ...(range === undefined ? {} : { range }),
     apart: [
       ...tell(silent, 'conducts-not'),
-      ...tell(without(conducting, positive), 'not-positive'),
+      ...tell(without(conducting, positive), 'next-to-nothing'),
       ...tell(without(positive, onRange), 'other-range'),
       ...tell(far, 'far-off'),
     ],
@@ -91,9 +91,7 @@ const splitFar = (
 
 /** Departures of a line's boards from their middle, for judging other lines; none of fewer than three boards. */
 export const departuresOf = (values: readonly LineValue[]): readonly number[] => {
-  const logs = values.flatMap(({ value }) =>
-    value === null || value <= 0 ? [] : [Math.log(value)],
-  );
+  const logs = values.filter(readsFigure).map(({ value }) => Math.log(value));
   if (logs.length < 3) return [];
   const centre = median(logs);
   return logs.map((log) => (log - centre) * Math.sqrt(logs.length / (logs.length - 1)));

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judgeInContext, judgeShifted } from '../../../src/core/context/judge-in-context.js';
 import type { ReadPin } from '../../../src/core/context/read-pin.js';
@@ -213,6 +214,40 @@ describe('judgeInContext', () => {
     const { judgements } = judgeInContext(boardOf(demoPlan), demoPlan, judge);
     expect(judgements).toHaveLength(40);
     expect(judgements.filter(({ neighbours }) => neighbours !== null)).toEqual([]);
+  });
+});
+
+describe('judgeInContext, for any board', () => {
+  const reading = fc.oneof(
+    fc.double({ min: -1e12, max: 1e12, noNaN: true }).map((value) => readsValue(value, 1e-9)),
+    fc.double({ min: 380, max: 420, noNaN: true }).map((value) => readsValue(value)),
+    fc.constantFrom(readsNothing, unread, { ...readsValue(400), verdict: 'wobble' as const }),
+  );
+  const blank: Plan = {
+    ...demoPlan,
+    pins: demoPlan.pins.map((pin) => ({ ...pin, expected: null, shortLimit: 0 })),
+  };
+
+  it.each([
+    ['with', demoPlan],
+    ['without', blank],
+  ])('should give one sound judgement a pin read, %s expected values', (_what, plan) => {
+    fc.assert(
+      fc.property(fc.array(reading, { minLength: 40, maxLength: 40 }), (pins) => {
+        const { judgements } = judgeInContext(pins, plan, judge);
+        const read = pins.filter(
+          ({ value, overload, verdict }) => verdict !== 'wobble' && (value !== null || overload),
+        );
+        expect(judgements).toHaveLength(read.length);
+        for (const { confidence, verdict } of judgements) {
+          expect(confidence).toBeGreaterThanOrEqual(0);
+          expect(confidence).toBeLessThanOrEqual(1);
+          expect(['unread', 'wobble']).not.toContain(verdict);
+        }
+        expect(JSON.stringify(judgements)).not.toMatch(/null,"verdict"|NaN|Infinity/u);
+      }),
+      { seed: 451, numRuns: 60 },
+    );
   });
 });
 
