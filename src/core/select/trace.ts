@@ -79,14 +79,19 @@ const placeNow = (state: WalkState, value: number): number => {
 };
 
 /**
- * The limits the reading is shown between. In the ground check those of a ground, whichever is touched; none
- * while the probe rests on something whose pin is in doubt.
+ * The limits the reading is shown between: those of a ground in the ground check and while the probe still rests
+ * on that ground, none while it rests on something whose pin is in doubt.
  */
 const expectedNow = (state: WalkState): ExpectedBounds => {
-  if (state.stage === 'ground-check') {
-    return state.plan.pins.find(({ kind }) => kind === 'ground')?.expected ?? null;
-  }
+  const { rest } = state.contact;
   const subject = selectSubject(state);
-  if (subject === null || (state.contact.rest !== null && !subject.judged)) return null;
-  return subject.planned.expected;
+  if (state.stage === 'ground-check') return groundBounds(state);
+  if (rest !== null && subject?.judged !== true) {
+    const ground = groundBounds(state);
+    return placeOf(rest.level, ground)?.beyond === null ? ground : null;
+  }
+  return subject?.planned.expected ?? null;
 };
+
+const groundBounds = ({ plan }: WalkState): ExpectedBounds =>
+  plan.pins.find(({ kind }) => kind === 'ground')?.expected ?? null;

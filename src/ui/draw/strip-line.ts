@@ -13,7 +13,7 @@ export interface StripSize {
   readonly cell: number;
 }
 
-const widestCell = 5;
+const widestCell = 8;
 
 /** One cell width for all rows, so that the columns of the connector stand under one another. */
 export const stripSize = (rows: readonly StripRow[], width: number, label: number): StripSize => {

@@ -42,6 +42,13 @@ describe('trace', () => {
     }
   });
 
+  it('should keep a ground in its place from the ground check into the walk', () => {
+    const grounds = traced(8).points.filter((point) => point.still);
+    expect(grounds.length).toBeGreaterThan(10);
+    const places = new Set(grounds.map(({ at }) => at?.toFixed(1)));
+    expect([...places]).toEqual([lowerLimitAt.toFixed(1)]);
+  });
+
   it('should leave out what is neither value nor overload, and nothing twice', () => {
     const { session, clock } = steppedBench();
     clock.run(1);
