@@ -1,8 +1,10 @@
 // Which cue follows which event, and in what words; null where silence says it best. The state is the one after
 // the event, or after everything decided with it.
 import type { EventOf, WalkEvent } from '../events.js';
+import type { PressFinding } from '../press/decide-press.js';
 import { cursorPin, type WalkState } from '../walk/state.js';
 import { tallyOf } from '../words/describe.js';
+import type { SpokenWords } from '../words/spoken-words.js';
 import type { Words } from '../words/words.js';
 import type { Cue, CueKind } from './cue.js';
 import { sheet } from './sheet.js';
@@ -72,13 +74,15 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
       return cue('refused', spoken.refused(event.reason));
     case 'cue-given':
       return cue(event.cue, spoken.cue[event.cue]);
+    case 'press-moved':
+      return cue('press-place', spoken.pressPlace(saidPart(event.place, spoken), event.sham));
+    case 'press-judged':
+      return cue(pressedKinds[event.finding], spoken.pressFinding(event.finding));
     // A touch is heard as its verdict, or as the question whose it was; an answer as what follows from it.
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
     case 'press-begun':
-    case 'press-moved':
-    case 'press-judged':
     case 'press-compared':
     case 'press-ended':
     case 'suspects-ranked':
@@ -97,6 +101,19 @@ const cue = (kind: CueKind, speech: string): Cue => ({
 const judgedKind = ({ verdict, agreed }: EventOf<'pin-judged'>): CueKind => {
   if (agreed) return verdict;
   return verdict === 'normal' || verdict === 'unread' ? 'unsure-again' : `${verdict}-again`;
+};
+
+/** A part's name is spelled as a pin's is. */
+const saidPart = (place: string | null, spoken: SpokenWords): string | null =>
+  place === null ? null : spokenPin(place, spoken);
+
+const pressedKinds: Readonly<Record<PressFinding, CueKind>> = {
+  loose: 'press-answers',
+  cracked: 'press-answers',
+  bridged: 'press-answers',
+  'steady-open': 'press-nothing',
+  steady: 'press-nothing',
+  inconclusive: 'press-unclear',
 };
 
 const pausedKinds: Readonly<Record<EventOf<'walk-paused'>['reason'], CueKind>> = {

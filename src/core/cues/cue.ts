@@ -11,6 +11,10 @@ export type CueKind =
   | AgainKind
   | `question-${Question}`
   | CueName
+  | 'press-place'
+  | 'press-answers'
+  | 'press-nothing'
+  | 'press-unclear'
   | 'touch-ground'
   | 'ground-first'
   | 'ground-missed'

@@ -73,6 +73,10 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
 
   press: stop(1, even(1047)),
   release: stop(2, brief(587), brief(587)),
+  'press-place': word(1, long(784), brief(784), brief(659)),
+  'press-answers': word(2, brief(587), long(784), even(1047)),
+  'press-nothing': word(1, even(440), long(440), even(440)),
+  'press-unclear': word(1, brief(494), long(440), brief(494), brief(494)),
   held: stop(4, ...alarm),
   'lead-off': stop(4, ...alarm, brief(330)),
   'link-lost': stop(4, ...alarm, long(294)),

@@ -88,6 +88,24 @@ export const englishSpoken: SpokenWords = {
     quit: 'quit',
   },
   cue: { press: 'press', release: 'release' },
+  pressPlace: (place, sham) =>
+    sham ? 'next: bare board' : `next: press ${place ?? 'the part you suspect'}`,
+  pressFinding: (finding) => {
+    switch (finding) {
+      case 'loose':
+        return 'it reads again: loose joint';
+      case 'cracked':
+        return 'it opens: cracked joint';
+      case 'bridged':
+        return 'it shorts: bridged';
+      case 'steady-open':
+        return 'stays open';
+      case 'steady':
+        return 'stays as it is';
+      case 'inconclusive':
+        return 'no clear answer';
+    }
+  },
   unable: {
     noPlayer: 'No sound player works here: cues are the terminal bell.',
     playerFailed: 'The sound player failed: cues are the terminal bell from now on.',

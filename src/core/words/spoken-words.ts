@@ -2,6 +2,7 @@
 // differently. Pins arrive as they are to be spoken.
 import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName, CueName } from '../inputs.js';
+import type { PressFinding } from '../press/decide-press.js';
 
 export interface SpokenWords {
   /** A whole number from 0 to 999. */
@@ -35,6 +36,9 @@ export interface SpokenWords {
   refused(reason: string): string;
   readonly act: Readonly<Record<ActName, string>>;
   readonly cue: Readonly<Record<CueName, string>>;
+  /** The place to press next; null where no part is named. */
+  pressPlace(place: string | null, sham: boolean): string;
+  pressFinding(finding: PressFinding): string;
   /** Shown, not spoken: why the cues are not what was asked for. */
   readonly unable: {
     readonly noPlayer: string;

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { cueFor } from '../../../src/core/cues/cue-for.js';
 import { sheet } from '../../../src/core/cues/sheet.js';
 import {
+  type EventOf,
   type EventType,
   eventBodies,
   holdReasons,
@@ -38,6 +39,20 @@ const tallied = start.plan.pins.slice(0, 38).reduce<WalkState>(
   start,
 );
 const t = 2;
+
+const pressed = (finding: EventOf<'press-judged'>['finding']): WalkEvent => ({
+  type: 'press-judged',
+  t,
+  line: 'GND',
+  part: 'FL2',
+  finding,
+  cycles: 4,
+  pValue: 1 / 70,
+  adjustedPValue: 0.03,
+  answered: 4,
+  pressedValue: 388,
+  releasedValue: null,
+});
 const at = { t, pin: '8', line: 'LANE2_P' };
 const judged = { type: 'pin-judged', ...at, confidence: 1, expected: null } as const;
 
@@ -127,6 +142,36 @@ const rows: readonly Row[] = [
   ],
   [{ type: 'cue-given', t, cue: 'press' }, 'press', 'press'],
   [{ type: 'cue-given', t, cue: 'release' }, 'release', 'release'],
+  [{ type: 'press-begun', t, pin: '8', line: 'GND', places: ['FL2'] }, null],
+  [
+    { type: 'press-moved', t, place: 'FL2', sham: false, cues: [] },
+    'press-place',
+    'next: press F-L-two',
+  ],
+  [
+    { type: 'press-moved', t, place: 'bare-board', sham: true, cues: [] },
+    'press-place',
+    'next: bare board',
+  ],
+  [pressed('loose'), 'press-answers', 'it reads again: loose joint'],
+  [pressed('cracked'), 'press-answers', 'it opens: cracked joint'],
+  [pressed('bridged'), 'press-answers', 'it shorts: bridged'],
+  [pressed('steady-open'), 'press-nothing', 'stays open'],
+  [pressed('steady'), 'press-nothing', 'stays as it is'],
+  [pressed('inconclusive'), 'press-unclear', 'no clear answer'],
+  [
+    {
+      type: 'press-compared',
+      t,
+      line: 'GND',
+      outcome: 'one',
+      parts: ['FL2'],
+      shamPressed: true,
+    },
+    null,
+  ],
+  [{ type: 'press-ended', t, pin: '8', reason: 'done' }, null],
+  [{ type: 'suspects-ranked', t, suspects: [], none: 1, other: 0, next: null }, null],
   [{ type: 'reading-taken', t, function: 'resistance', value: 388 }, null],
   [
     {
@@ -187,7 +232,7 @@ describe('cueFor', () => {
         .map((change): WalkEvent => ({ type: 'link-changed', t, change })),
       ...actNames.map((act): WalkEvent => ({ type: 'act-taken', t, act })),
     ];
-    expect(events).toHaveLength(16 + 3 + 7 + 5 + 13);
+    expect(events).toHaveLength(16 + 3 + 7 + 5 + 14);
     const said = events.map((event) => cueFor(event, walking, english));
     expect(
       said.filter((cue) => cue === null || cue.tone.length === 0 || cue.speech === ''),
