@@ -24,7 +24,7 @@ const draw = (given: StripRow, width: number): string => {
 
 describe('row of pins', () => {
   it('should show every pin and the place among them', () => {
-    expect(draw(row(5, 2), 40)).toBe(' row 1    ━    ━    3    ·    ·  ');
+    expect(draw(row(5, 2), 40)).toBe(' row 1     ━     ━     3     ·     ·  ');
   });
 
   it('should make the cells narrower before it leaves any out', () => {
