@@ -10,6 +10,7 @@ import { beginPressTest, endPress, stepPress } from './press.js';
 import { answerByTaps, askIfOpen } from './question.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState, waitsFor } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
+import { tellSuspects } from './tell-suspects.js';
 import { createTeller, type Teller } from './teller.js';
 
 export interface Decision {
@@ -118,6 +119,7 @@ const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => 
       continueWalk(teller, t);
       break;
     case 'quit':
+      tellSuspects(teller, t);
       teller.tell({
         type: 'session-closed',
         t,

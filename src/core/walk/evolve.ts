@@ -86,7 +86,11 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
             : takeInPress(timed.press, { kind: 'cue', t: event.t, cue: event.cue }),
       };
     case 'press-judged':
-      return { ...timed, press: timed.press === null ? null : keepResult(timed.press) };
+      return {
+        ...timed,
+        presses: [...timed.presses, event],
+        press: timed.press === null ? null : keepResult(timed.press),
+      };
     case 'press-ended':
       return { ...timed, press: null, contact: afterBlindness(timed), reachedT: event.t };
     case 'session-opened':

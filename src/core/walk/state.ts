@@ -10,6 +10,7 @@ import type {
 import type { LinkChange } from '../inputs.js';
 import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
+import type { Profile } from '../profile/profile-format.js';
 import type { Reading } from '../reading.js';
 import { type Alignment, startAt, type Way } from './align.js';
 import { type Contact, noContact } from './contact.js';
@@ -35,6 +36,7 @@ export interface PinRecord {
 export type WalkStage = 'ground-check' | 'walking' | 'finished' | 'closed';
 
 export interface WalkState {
+  readonly profile: Profile;
   readonly plan: Plan;
   readonly accuracy: AccuracyStatement;
   readonly groundCheck: boolean;
@@ -82,6 +84,8 @@ export interface WalkState {
   readonly link: LinkChange | null;
   readonly seed: number;
   readonly press: PressStage | null;
+  /** What pressing found, in order. */
+  readonly presses: readonly EventOf<'press-judged'>[];
   /** Places tested so far in the session. */
   readonly pressTests: number;
   /** Whether every line that is not normal is press-tested without being asked for. */
@@ -104,6 +108,7 @@ export const unreadPin: PinRecord = {
 export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
   const plan = planWalk(opened.profile.content, opened.measure);
   return {
+    profile: opened.profile.content,
     plan,
     accuracy: opened.accuracy,
     groundCheck: opened.groundCheck,
@@ -133,6 +138,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     link: null,
     seed: opened.seed ?? 0,
     press: null,
+    presses: [],
     pressTests: 0,
     pressEach: opened.pressTests === 'each',
     partsOf: new Map(
@@ -151,6 +157,7 @@ export const withReading = (
   contact: Contact,
   negatives: number,
 ): WalkState => ({
+  profile: state.profile,
   plan: state.plan,
   accuracy: state.accuracy,
   groundCheck: state.groundCheck,
@@ -180,6 +187,7 @@ export const withReading = (
   link: state.link,
   seed: state.seed,
   press: state.press,
+  presses: state.presses,
   pressTests: state.pressTests,
   pressEach: state.pressEach,
   partsOf: state.partsOf,

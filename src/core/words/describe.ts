@@ -75,10 +75,15 @@ export const describe = (
       return words.pressEnded(event.reason);
     case 'press-judged':
       return words.pressJudged(event.line, event.part, event.finding, event.cycles);
+    case 'suspects-ranked':
+      return words.suspects(
+        event.suspects
+          .slice(0, 3)
+          .map(({ id, probability }) => [id, Math.round(100 * probability)] as const),
+      );
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
-    case 'suspects-ranked':
     case 'session-closed':
       return null;
   }

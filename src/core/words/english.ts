@@ -153,6 +153,10 @@ export const english: Words = {
         return `${line}: no place answers to pressing.`;
     }
   },
+  suspects: (places) =>
+    places.length === 0
+      ? 'No joint or part stands out.'
+      : `Suspects: ${places.map(([place, percent]) => `${place} ${percent} %`).join(', ')}.`,
   pressEnded: (reason) => (reason === 'done' ? 'Press test done.' : 'Press test ended.'),
   assumedAccuracy:
     'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',

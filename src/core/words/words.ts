@@ -53,6 +53,8 @@ export interface Words {
   pressMoved(place: string | null, sham: boolean): string;
   cueGiven(cue: CueName, place: string | null): string;
   pressCompared(line: string, outcome: 'one' | 'tied' | 'all' | 'none', parts: string): string;
+  /** The likeliest places at fault, each with its share in percent; empty where nothing is. */
+  suspects(places: readonly (readonly [place: string, percent: number])[]): string;
   pressEnded(reason: 'done' | 'given-up'): string;
   readonly assumedAccuracy: string;
   verdictChanged(pin: string, line: string, before: string, now: string): string;
