@@ -5,6 +5,7 @@ import type { Times } from '../core/report/times.js';
 import type { Day } from '../core/words/report-words.js';
 
 interface Anchor {
+  readonly calendar: Intl.DateTimeFormat;
   readonly t: number;
   readonly epochMs: number;
   readonly zone: string;
@@ -13,14 +14,14 @@ interface Anchor {
 export const wallTimes = ({ sittings, endT }: Account): Times => {
   const anchors = sittings.flatMap(({ t, wallTime, zone }): Anchor[] => {
     const epochMs = wallTime === null ? Number.NaN : Date.parse(wallTime);
-    return Number.isFinite(epochMs) ? [{ t, epochMs, zone: knownZone(zone) }] : [];
+    return Number.isFinite(epochMs) ? [{ t, epochMs, ...calendarOf(zone) }] : [];
   });
   const first = anchors[0];
   const wallOf = (t: number): Wall | null => {
     const anchor = anchors.findLast((known) => known.t <= t) ?? first;
     return anchor === undefined
       ? null
-      : wallAt(anchor.epochMs + (t - anchor.t) * 1000, anchor.zone);
+      : wallAt(anchor.epochMs + (t - anchor.t) * 1000, anchor.calendar);
   };
   const [began, ended] = [wallOf(first?.t ?? 0), wallOf(endT)];
   const oneDay = began !== null && ended !== null && dateOf(began) === dateOf(ended);
@@ -56,18 +57,9 @@ interface Wall extends Day {
 /** ECMAScript time values reach this far from 1970 (ECMA-262, time values). */
 const lastTimeMs = 8.64e15;
 
-const wallAt = (epochMs: number, timeZone: string): Wall | null => {
+const wallAt = (epochMs: number, calendar: Intl.DateTimeFormat): Wall | null => {
   if (!(Math.abs(epochMs) <= lastTimeMs)) return null;
-  const parts = new Intl.DateTimeFormat('en-GB', {
-    timeZone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    second: 'numeric',
-  }).formatToParts(epochMs);
+  const parts = calendar.formatToParts(epochMs);
   const part = (type: Intl.DateTimeFormatPartTypes): number =>
     Number(parts.find((found) => found.type === type)?.value);
   return {
@@ -80,13 +72,26 @@ const wallAt = (epochMs: number, timeZone: string): Wall | null => {
   };
 };
 
-const knownZone = (zone: string | null): string => {
+const calendarOf = (zone: string | null): Pick<Anchor, 'calendar' | 'zone'> => {
   try {
-    return new Intl.DateTimeFormat('en-GB', { timeZone: zone ?? 'UTC' }).resolvedOptions().timeZone;
+    const calendar = calendarIn(zone ?? 'UTC');
+    return { calendar, zone: calendar.resolvedOptions().timeZone };
   } catch {
-    return 'UTC';
+    return { calendar: calendarIn('UTC'), zone: 'UTC' };
   }
 };
+
+const calendarIn = (timeZone: string): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat('en-GB', {
+    timeZone,
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    second: 'numeric',
+  });
 
 const pad = (n: number): string => String(n).padStart(2, '0');
 const dateOf = ({ year, month, day }: Day): string => `${year}-${pad(month)}-${pad(day)}`;

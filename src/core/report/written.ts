@@ -14,9 +14,9 @@ export const writtenSpan = (seconds: number): Datum => {
   return value(hours === 0 ? rest : `${hours} h ${rest}`);
 };
 
-const mostListed = 12;
+const mostListed = 8;
 
-/** Names one after the other; after a dozen, how many more there are. */
+/** Names one after the other; after eight, how many more there are. */
 export const listed = (
   data: readonly Datum[],
   words: { readonly comma: string; more(n: number): Phrase },

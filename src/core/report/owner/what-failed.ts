@@ -11,7 +11,7 @@ import { writtenPercent } from '../written.js';
 import { namedPins } from './named-pins.js';
 
 /** More would push the rest off the first page. */
-const mostFaults = 5;
+const mostFaults = 4;
 
 export const whatFailed = (
   { press }: Pick<Account, 'press'>,

@@ -1,0 +1,87 @@
+// Every language says everything, in its own script; figures and names stay as they are.
+import { describe, expect, it } from 'vitest';
+import { arabicCount } from '../../../src/core/words/arabic-report-shared.js';
+import { reportLanguageCodes, reportLanguages } from '../../../src/core/words/report-languages.js';
+import { makeDocument } from '../../report/make-report.js';
+import { eventful } from '../../report/session-events.js';
+
+/** Every string that came from the catalogue: phrases hold data apart. */
+const catalogueStrings = (value: unknown): string[] => {
+  if (typeof value === 'string') return [value];
+  if (Array.isArray(value)) return value.flatMap(catalogueStrings);
+  if (typeof value !== 'object' || value === null || 'as' in value) return [];
+  return Object.entries(value).flatMap(([key, of]) =>
+    [
+      'id',
+      'kind',
+      'language',
+      'direction',
+      'tone',
+      'verdict',
+      'pin',
+      'line',
+      'as',
+      'beyond',
+    ].includes(key) && typeof of === 'string'
+      ? []
+      : catalogueStrings(of),
+  );
+};
+
+/** The keys of a catalogue, through all its parts. */
+const keysOf = (value: unknown, path = ''): string[] =>
+  typeof value === 'object' && value !== null
+    ? Object.entries(value).flatMap(([key, of]) => keysOf(of, `${path}.${key}`))
+    : [path];
+
+/** Names of standards and signs that no language translates. */
+const untranslated = /SHA-256|JCGM|Fisher, The Design of Experiments|\bp\b/gu;
+
+describe('report languages', () => {
+  it('should be English and Arabic', () => {
+    expect(reportLanguageCodes).toEqual(['en', 'ar']);
+    expect(reportLanguages.en.shared.direction).toBe('ltr');
+    expect(reportLanguages.ar.shared.direction).toBe('rtl');
+  });
+
+  it('should say the same things in each', () => {
+    expect(keysOf(reportLanguages.ar)).toEqual(keysOf(reportLanguages.en));
+  });
+
+  it('should have the same sections in each', () => {
+    const ids = (code: (typeof reportLanguageCodes)[number]): string[] => {
+      const { owner, technical } = makeDocument(eventful, code);
+      return [...owner, ...technical.sections].map(({ id }) => id);
+    };
+    expect(ids('ar')).toEqual(ids('en'));
+    expect(new Set(ids('en')).size).toBe(ids('en').length);
+  });
+
+  it('should leave no English word in the Arabic report', () => {
+    const said = catalogueStrings(makeDocument(eventful, 'ar')).map((text) =>
+      text.replaceAll(untranslated, ''),
+    );
+    expect(said.length).toBeGreaterThan(200);
+    expect(said.filter((text) => /[A-Za-z]/u.test(text))).toEqual([]);
+  });
+});
+
+describe('Arabic counted nouns', () => {
+  const pins = { one: 'طرف واحد', two: 'طرفان', few: 'أطراف', many: 'طرفًا', other: 'طرف' };
+
+  // The classes are those of the Unicode CLDR plural rules for Arabic, here from memory.
+  it.each([
+    [1, 'طرف واحد'],
+    [2, 'طرفان'],
+    [3, '3 أطراف'],
+    [10, '10 أطراف'],
+    [11, '11 طرفًا'],
+    [40, '40 طرفًا'],
+    [99, '99 طرفًا'],
+    [100, '100 طرف'],
+    [103, '103 أطراف'],
+    [0, '0 طرف'],
+  ])('should count %d', (n, says) => {
+    expect(arabicCount(n, pins)).toBe(says);
+  });
+});
