@@ -10,7 +10,7 @@ import { listenToKeys } from './keys/keyboard.js';
 import { runLines } from './lines/run-lines.js';
 import { createScreenStore, type ScreenSession } from './live/screen-store.js';
 import { watchSize } from './live/terminal-size.js';
-import { inkTerminal, takeTerminal } from './terminal.js';
+import { inkTerminal, takeTerminal, watchTerminal } from './terminal.js';
 import { type Appearance, createTheme } from './theme.js';
 
 export interface ScreenOptions {
@@ -67,8 +67,14 @@ interface Shown extends Omit<Surroundings, 'theme'> {
 }
 
 const showLines = (shown: Shown, { unicode }: Appearance): Promise<void> => {
-  const terminal = inkTerminal(shown.stdout, () => shown.session.act({ act: 'quit' }));
-  return runLines({ ...shown, unicode, write: (text) => void terminal.output.write(text) });
+  const { session, stdin, stdout } = shown;
+  let open = true;
+  watchTerminal(stdin, stdout, () => {
+    open = false;
+    session.act({ act: 'quit' });
+  });
+  const write = (text: string): void => void (open && stdout.write(text));
+  return runLines({ ...shown, unicode, write });
 };
 
 const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> => {
@@ -77,7 +83,11 @@ const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> =
   const store = createScreenStore({ session, words, keys, repeat });
   const giveBack = takeTerminal(stdout);
   const stopKeys = listenToKeys(stdin, store.press);
-  const terminal = inkTerminal(stdout, () => session.act({ act: 'quit' }));
+  const terminal = inkTerminal(stdout);
+  watchTerminal(stdin, stdout, () => {
+    terminal.close();
+    session.act({ act: 'quit' });
+  });
   const surroundings = { words, theme, keys, profile, simulated };
   const instance = render(
     <App store={store} size={watchSize(stdout)} surroundings={surroundings} />,

@@ -35,20 +35,38 @@ const eraseScrollback = '\u001b[3J';
 export const withoutScrollbackErase = (text: string): string =>
   text.replaceAll(eraseScrollback, '');
 
+/** As much of a stream as tells that its terminal has gone away. */
+interface Watched {
+  on(event: 'error' | 'end', call: () => void): unknown;
+}
+
+/**
+ * Calls `gone` once when the terminal goes away, by whichever end shows it first. The listeners stay for good:
+ * whoever reads or writes there later must not bring the program down either.
+ */
+export const watchTerminal = (input: Watched, output: Watched, gone: () => void): void => {
+  let told = false;
+  const tell = (): void => {
+    if (told) return;
+    told = true;
+    // The same terminal, as a rule: last words must not fail where nobody can read them.
+    process.stderr.on('error', () => undefined);
+    gone();
+  };
+  input.on('error', tell);
+  input.on('end', tell);
+  output.on('error', tell);
+};
+
 export interface InkTerminal {
   readonly output: NodeJS.WriteStream;
   /** From now on nothing more is written. */
   close(): void;
 }
 
-/** A terminal as Ink may use it. One that has gone away is written to no more, and `gone` is called once. */
-export const inkTerminal = (output: NodeJS.WriteStream, gone: () => void): InkTerminal => {
+/** A terminal as Ink may use it. */
+export const inkTerminal = (output: NodeJS.WriteStream): InkTerminal => {
   let open = true;
-  // Stays for good: whoever writes to a terminal that is gone later must not bring the program down either.
-  output.on('error', () => {
-    if (open) gone();
-    open = false;
-  });
   const proxy = new Proxy(output, {
     get(target, name) {
       if (name === 'write') {

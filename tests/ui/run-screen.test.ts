@@ -71,15 +71,19 @@ describe('screen', () => {
     expect(process.exitCode).toBe(143);
   });
 
-  it('should close the session when its terminal goes away, and write no more', async () => {
-    const { ended, session, terminal } = run();
-    terminal.vanish();
-    const written = terminal.written();
-    await ended;
-    expect(session.state.stage).toBe('closed');
-    // What gives the terminal back goes the same way; nothing visible may.
-    expect(stripVTControlCharacters(terminal.written().slice(written.length))).toBe('');
-  });
+  it.each(['stdin', 'stdout'] as const)(
+    'should close the session when %s shows that the terminal is gone',
+    async (end) => {
+      const { ended, session, terminal } = run();
+      terminal.vanish(end);
+      terminal.vanish('stdout');
+      const written = terminal.written();
+      await ended;
+      expect(session.state.stage).toBe('closed');
+      // What gives the terminal back goes the same way; nothing visible may.
+      expect(stripVTControlCharacters(terminal.written().slice(written.length))).toBe('');
+    },
+  );
 
   it('should take remapped keys, function keys of pedals among them', async () => {
     const { ended, session, terminal, until } = run({ keys: { skip: ['f5'], quit: ['f12'] } });

@@ -7,7 +7,7 @@ import { type Surroundings, SurroundingsContext } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
 import { listenToKeys } from '../keys/keyboard.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
-import { inkTerminal, takeTerminal } from '../terminal.js';
+import { inkTerminal, takeTerminal, watchTerminal } from '../terminal.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { beginLearning, isLearnt, type Learning, learnKey } from './learn-keys.js';
 import { LearnScreen } from './learn-screen.js';
@@ -37,7 +37,11 @@ export const runKeyLearner = async (options: LearnerOptions): Promise<Learning['
     finish = resolve;
   });
   const giveBack = takeTerminal(stdout);
-  const terminal = inkTerminal(stdout, finish);
+  const terminal = inkTerminal(stdout);
+  watchTerminal(stdin, stdout, () => {
+    terminal.close();
+    finish();
+  });
   const stopKeys = listenToKeys(stdin, (key) => {
     if (key.name === 'ctrl+c') return finish();
     learning = learnKey(learning, key);

@@ -31,8 +31,8 @@ export interface FakeTerminal {
   written(): string;
   isRaw(): boolean;
   send(text: string): void;
-  /** The terminal goes away: from now on nothing can be written. */
-  vanish(): void;
+  /** The terminal goes away, as one of its ends shows. */
+  vanish(end: 'stdin' | 'stdout'): void;
 }
 
 export const fakeTerminal = (): FakeTerminal => {
@@ -44,6 +44,6 @@ export const fakeTerminal = (): FakeTerminal => {
     written: () => stdout.written,
     isRaw: () => stdin.raw,
     send: (text) => void stdin.emit('data', text),
-    vanish: () => void stdout.emit('error', new Error('write EIO')),
+    vanish: (end) => void { stdin, stdout }[end].emit('error', new Error('EIO')),
   };
 };
