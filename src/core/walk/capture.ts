@@ -158,7 +158,7 @@ const coarseStep = (state: WalkState, value: number): number | null => {
   const { accuracy, contact, plan, trustedStep } = state;
   const step = toldResolution(state) ?? seenStep(state, contact.touch?.step ?? 0);
   const finest = inferResolution(accuracy, plan.function, value, undefined);
-  const matters = step > 5 * finest && step > settleTolerance(value, finest, 0);
+  const matters = step > 5 * finest && step > settleTolerance(value, finest);
   return matters && step > trustedStep ? step : null;
 };
 

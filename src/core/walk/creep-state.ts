@@ -25,6 +25,8 @@ export interface CreepLimits {
   readonly remainder: number;
   /** Error of the level that would be a wrong capture, in the reading's unit. */
   readonly error: number;
+  /** Charging by less than this, in the reading's unit, means nothing: contact itself varies as much. */
+  readonly slow: number;
 }
 
 export interface CreepState {
@@ -54,8 +56,11 @@ const firstClean = 0.3;
 const bounceS = 0.035;
 /** Spoiled readings lie anywhere within about this fraction of the reading. */
 const spoiledWidth = 1;
-/** Once this many readings lie in it, only the latter half of the touch tells what is still to come. */
+/** Only the late part of a touch tells what is still to come: from this share of its time on, once it is `enough`. */
+const lateShare = 0.4;
 const enough = 4;
+/** No line creeps as one clean exponential: the model is off by this share of what it creeps. */
+const discrepancy = 0.015;
 const mostStarts = 4;
 const models = width + 1;
 
@@ -78,13 +83,13 @@ export const assessCreep = (creep: Creep, prior: CreepPrior, limits: CreepLimits
   return mix(creep, starts * models, best, limits);
 };
 
-/** The latest mark that leaves half the time of the touch, and enough readings, behind it. */
+/** The latest mark that leaves the late share of the touch, and enough readings, behind it. */
 const baseMark = ({ marks, startT, lastT, n }: Creep): number => {
-  const halfway = startT + 0.4 * (lastT - startT);
+  const late = startT + lateShare * (lastT - startT);
   let at = 0;
   for (let next = 1; next < marks.length; next += 1) {
     const mark = marks[next] as Mark;
-    if (mark.t > halfway || n - (mark.sums[place.n] as number) < enough) break;
+    if (mark.t > late || n - (mark.sums[place.n] as number) < enough) break;
     at = next;
   }
   return at;
@@ -116,7 +121,7 @@ const fitOf = (
   const sumV = (sums[place.v] as number) - (out[place.v] as number);
   const sumVV = (sums[place.vv] as number) - (out[place.vv] as number);
   if (isBase) baseCount = n;
-  const noiseSquares = prior.noise ** 2 + (0.015 * (last - mark.value)) ** 2;
+  const noiseSquares = prior.noise ** 2 + (discrepancy * (last - mark.value)) ** 2;
   const dof = prior.noiseWeight + n - 1;
   const common =
     logCleanFrom(startT, before, mark, isBase) +
@@ -208,14 +213,15 @@ const mix = (creep: Creep, count: number, best: number, limits: CreepLimits): Cr
     const weight = (evidences[i] as number) / mass;
     const left = remainders[i] as number;
     const deviation = remainderDeviations[i] as number;
+    const model = i % models;
+    const slow = model >= slowFrom && model < width;
+    const limit = slow ? Math.max(limits.remainder, limits.slow) : limits.remainder;
     const within =
       deviation === 0
         ? 1
-        : quickNormal((limits.remainder - left) / deviation) -
-          quickNormal((-limits.remainder - left) / deviation);
-    const model = i % models;
+        : quickNormal((limit - left) / deviation) - quickNormal((-limit - left) / deviation);
     settled += weight * within;
-    if (model >= slowFrom && model < width) charging += weight * (1 - within);
+    if (slow) charging += weight * (1 - within);
     remainder += weight * left;
     // A model whose creep is far from done knows its level badly: it may pull no further than the limit.
     level += weight * ((levels[i] as number) + left - clamp(left, limits.remainder));
@@ -229,11 +235,12 @@ const mix = (creep: Creep, count: number, best: number, limits: CreepLimits): Cr
     const off = (levels[i] as number) - level;
     const own = levelVariances[i] as number;
     const deviation = Math.sqrt(own);
+    const model = i % models;
+    const slow = model >= slowFrom && model < width;
+    const limit = slow ? Math.max(limits.error, 2 * limits.slow) : limits.error;
     astray +=
       weight *
-      (1 -
-        quickNormal((limits.error - off) / deviation) +
-        quickNormal((-limits.error - off) / deviation));
+      (1 - quickNormal((limit - off) / deviation) + quickNormal((-limit - off) / deviation));
     variance += weight * (own + off * off);
   }
   return {

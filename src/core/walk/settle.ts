@@ -55,8 +55,9 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
     creep,
     { noise: expected, noiseWeight: noiseWeight(noise), slow: context.slow },
     {
-      remainder: settleTolerance(creep.last, resolution, context.floor),
-      error: Math.max(errorLimit * Math.abs(creep.last), 2 * resolution, (2 / 3) * context.floor),
+      remainder: settleTolerance(creep.last, resolution),
+      error: Math.max(errorLimit * Math.abs(creep.last), 2 * resolution),
+      slow: Math.max(0, context.floor - Math.abs(creep.last) / 4) / 3,
     },
   );
   const span = creep.lastT - creep.startT;
@@ -87,6 +88,6 @@ const leastSpan = (contact: Contact, { jumped }: Touch, { coarse }: SettleContex
   return jumped || isSurelySlip(contact) ? leastDoubtfulS : leastSpanS;
 };
 
-/** What may be left to creep, in the reading's unit: never less than what contact itself varies by. */
-export const settleTolerance = (value: number, resolution: number, floor: number): number =>
-  Math.max(remainderLimit * Math.abs(value), resolution, floor / 3);
+/** What may be left to creep, in the reading's unit. */
+export const settleTolerance = (value: number, resolution: number): number =>
+  Math.max(remainderLimit * Math.abs(value), resolution);

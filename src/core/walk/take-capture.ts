@@ -11,7 +11,7 @@ import { estimateShift } from './shift.js';
 import type { Capture, WalkState } from './state.js';
 
 /** Probability over all ways with which a capture's pin counts as known. */
-export const surelyNamed = 0.99;
+export const surelyNamed = 0.98;
 
 export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
   const { value, touch } = capture;
@@ -96,12 +96,24 @@ const afterLift = (
 const saysNothingNew = (state: WalkState, capture: Capture): boolean => {
   const naming = nameCapture(state.alignment, capture.touch);
   if (naming?.role !== 'slip' || naming.probability < surelyNamed) return false;
-  const known = state.pins[naming.index]?.value ?? null;
-  if (known === null || capture.value === undefined) return true;
-  if (state.nextTouch > capture.touch + 1) return true;
+  if (capture.value === undefined || state.nextTouch > capture.touch + 1) return true;
+  const known = lastRead(state, naming.index, capture.touch);
+  if (known === null) return false;
   return (
     Math.abs(known - capture.value) <= Math.max(newsFrom * Math.abs(known), 2 * capture.resolution)
   );
+};
+
+/** What the pin at a place read before a capture, told or still pending. */
+const lastRead = (
+  { alignment, pending, pins }: WalkState,
+  index: number,
+  before: number,
+): number | null => {
+  const waiting = pending.findLast(
+    ({ touch }) => touch < before && nameCapture(alignment, touch)?.index === index,
+  );
+  return waiting?.value ?? pins[index]?.value ?? null;
 };
 
 /** A difference from this on (fraction) is told. */

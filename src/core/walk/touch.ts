@@ -61,39 +61,26 @@ export const extendTouch = (
   display: Display,
   scale: Scale,
 ): Touch => {
-  if (display.range !== touch.display.range || display.resolution !== touch.display.resolution) {
-    if (touch.changes < mostChanges) {
-      return { ...again(touch, t, value, display, touch.jumped), changes: touch.changes + 1 };
-    }
-  }
   const { creep, odd } = touch;
-  if (creep.n < readingsOfLanding) {
-    if (value < leastFall * creep.last && creep.last - value > scale.floor) {
-      return again(touch, t, value, display, touch.jumped);
-    }
-    return grown(touch, t, value);
+  const changed =
+    display.range !== touch.display.range || display.resolution !== touch.display.resolution;
+  if (changed && touch.changes < mostChanges) {
+    return { ...again(touch, t, value, display), changes: touch.changes + 1 };
   }
-  if (odd === null)
-    return fits(creep, value, scale) ? grown(touch, t, value) : { ...touch, odd: { t, value } };
-  if (fits(creep, value, scale)) return grown(touch, t, value);
-  const jumped = touch.jumped || creep.lastT - creep.startT >= steadyS;
-  const begun = again(touch, odd.t, odd.value, display, jumped);
-  return Math.abs(odd.value - value) <= sameRun * Math.abs(value)
-    ? grown(begun, t, value)
-    : again(touch, t, value, display, jumped);
+  if (creep.n < readingsOfLanding) {
+    const fell = value < leastFall * creep.last && creep.last - value > scale.floor;
+    return fell ? again(touch, t, value, display) : grown(touch, t, value);
+  }
+  if (fits(creep, value, scale)) {
+    if (odd === null || isFlat(creep, scale)) return grown(touch, t, value);
+    // The odd reading may have been a slip, and a line that was still creeping then creeps anew.
+    return again(touch, t, value, display);
+  }
+  if (odd === null) return { ...touch, odd: { t, value } };
+  if (Math.abs(odd.value - value) > sameRun * Math.abs(value))
+    return again(touch, t, value, display);
+  return grown(again(touch, odd.t, odd.value, display), t, value);
 };
-
-const again = (
-  touch: Touch,
-  t: number,
-  value: number,
-  display: Display,
-  jumped: boolean,
-): Touch => ({
-  ...beginTouch(t, value, display, jumped),
-  since: touch.since,
-  changes: touch.changes,
-});
 
 /** Two readings this near (fraction) may belong to one run. */
 const sameRun = 0.25;
@@ -105,6 +92,16 @@ const grown = (touch: Touch, t: number, value: number): Touch => ({
   step: Math.min(touch.step, decadeStep(value)),
 });
 
+/** The contact goes on, but its readings count from here only. */
+const again = (touch: Touch, t: number, value: number, display: Display): Touch => {
+  const { creep, since, changes } = touch;
+  // A rub reads more than the line; a landing or a range change comes down to it.
+  const rose = creep.lastT - since >= steadyS && value > risenBy * creep.last;
+  return { ...beginTouch(t, value, display, touch.jumped || rose), since, changes };
+};
+
+const risenBy = 1.05;
+
 /** A creep goes one way with steps that shrink; any other step must be small. */
 const fits = ({ last, beforeLast }: Creep, value: number, { noise, floor }: Scale): boolean => {
   const step = value - last;
@@ -113,3 +110,6 @@ const fits = ({ last, beforeLast }: Creep, value: number, { noise, floor }: Scal
   if (size <= Math.max(0.03 * Math.abs(last), 6 * noise, floor / 3)) return true;
   return step * before > 0 && size <= 1.2 * Math.abs(before) + 3 * noise;
 };
+
+const isFlat = ({ last, beforeLast }: Creep, { noise, floor }: Scale): boolean =>
+  Math.abs(last - beforeLast) <= Math.max(0.01 * Math.abs(last), 3 * noise, floor / 3);
