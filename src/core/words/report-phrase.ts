@@ -15,6 +15,7 @@ export type Phrase = string | readonly (string | Datum)[];
 
 const longestName = 120;
 const longestText = 600;
+const longestBrief = 120;
 
 const datum =
   (as: DatumKind, longest: number) =>
@@ -23,6 +24,8 @@ const datum =
 export const name = datum('name', longestName);
 export const value = datum('value', longestName);
 export const foreign = datum('text', longestText);
+/** For a page on which room is short. */
+export const brief = datum('text', longestBrief);
 
 /**
  * Joins words, data and other phrases into one phrase.

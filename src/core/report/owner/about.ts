@@ -1,5 +1,5 @@
 // Which connector was walked, and when.
-import { foreign, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import { brief, name, type Phrase, say, value } from '../../words/report-phrase.js';
 import type { ReportWords, SharedWords, WrittenSpan } from '../../words/report-words.js';
 import type { Report } from '../report.js';
 
@@ -8,9 +8,9 @@ export const aboutOf = (report: Report, { shared, owner }: ReportWords): readonl
   return [
     owner.connector(
       name(connector.id),
-      connector.title === undefined ? null : say`${foreign(connector.title)}`,
+      connector.title === undefined ? null : say`${brief(connector.title)}`,
     ),
-    say`${foreign(title)}`,
+    say`${brief(title)}`,
     owner.when(spanOf(report, shared)),
   ];
 };

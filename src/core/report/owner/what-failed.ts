@@ -1,5 +1,5 @@
 // What failed, pin by pin, in words for someone who knows nothing of it.
-import { foreign, name, type Phrase, say } from '../../words/report-phrase.js';
+import { brief, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { PlainFault, ReportWords } from '../../words/report-words.js';
 import type { Account } from '../account.js';
 import type { Block, Item, Section } from '../document.js';
@@ -67,7 +67,7 @@ const itemOf = (pin: PinFacts, { shared, owner }: ReportWords, unit: string): It
 const lineInWords = ({ planned, line }: PinFacts): Phrase =>
   line?.title === undefined
     ? say`${name(planned.line)}`
-    : say`${name(planned.line)} (${foreign(line.title)})`;
+    : say`${name(planned.line)} (${brief(line.title)})`;
 
 const faultOf = ({ record }: PinFacts): PlainFault => {
   const { verdict, expected } = record;

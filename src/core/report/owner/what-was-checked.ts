@@ -1,5 +1,5 @@
 // What was checked: which pins, with what, and whether the ground lead was.
-import { foreign, name, type Phrase } from '../../words/report-phrase.js';
+import { brief, name, type Phrase } from '../../words/report-phrase.js';
 import type { ReportWords } from '../../words/report-words.js';
 import type { Account } from '../account.js';
 import type { Section } from '../document.js';
@@ -16,7 +16,7 @@ export const whatWasChecked = (
   const connector = name(opened.profile.content.connector.id);
   const items: Phrase[] = [
     checked.pins(read, pins.length, connector, opened.measure.function),
-    ...[...meter.identities].map((identity) => checked.meter(foreign(identity))),
+    ...[...meter.identities].map((identity) => checked.meter(brief(identity))),
   ];
   if (opened.link.startsWith('stdin:')) items.push(checked.typed);
   if (ground.outcome === 'good') items.push(checked.groundGood);
