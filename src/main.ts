@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
+import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
@@ -37,6 +38,7 @@ for (const command of [
   rerunCommand(),
   reportCommand(),
   learnCommand(),
+  keysCommand(),
   portsCommand(),
   checkCommand(),
   benchCommand(),
@@ -47,7 +49,8 @@ for (const command of [
 // Whoever reads our lines may have seen enough, as `head` does.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit();
-  throw error;
+  // The terminal has gone away: the screen hears it too and closes the session.
+  if (error.code !== 'EIO') throw error;
 });
 
 try {
