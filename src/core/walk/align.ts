@@ -49,8 +49,8 @@ export interface CaptureEvidence {
   readonly shift: ShiftEstimate;
 }
 
-/** Probability that a value at a pin is normal, 0 where it would not be called so: more is waited for then. */
-export type Normality = (pin: PlannedPin, value: number) => number;
+/** Probability that the captured value is normal at a pin, 0 where it would not be called so: more is waited for then. */
+export type Normality = (pin: PlannedPin) => number;
 
 const mostWays = 16;
 const leastWeight = Math.log(1e-8);
@@ -91,7 +91,7 @@ export const alignCapture = (
       const pin = plan.pins[step.index];
       if (pin === undefined || step.probability === 0) continue;
       const density = densityOf(step.role, way, pin, plan, evidence);
-      const normal = normality(pin, evidence.value);
+      const normal = normality(pin);
       next.push({
         weight: way.weight + Math.log(step.probability * density),
         index: step.index,

@@ -6,7 +6,7 @@ import { timeConstants, width } from './creep-grid.js';
 export interface Mark {
   readonly t: number;
   readonly value: number;
-  readonly sums: Float64Array;
+  readonly sums: readonly number[];
 }
 
 export interface Creep {
@@ -17,7 +17,7 @@ export interface Creep {
   readonly last: number;
   readonly beforeLast: number;
   /** See `place`; values are relative to the first one. */
-  readonly sums: Float64Array;
+  readonly sums: readonly number[];
   readonly marks: readonly Mark[];
 }
 
@@ -33,10 +33,10 @@ export const place = {
   size: 3 + 4 * width,
 } as const;
 
-const nothing = new Float64Array(place.size);
+const nothing: readonly number[] = new Array<number>(place.size).fill(0);
 
 export const beginCreep = (t: number, value: number): Creep => {
-  const sums = new Float64Array(place.size);
+  const sums = nothing.slice();
   sums[place.n] = 1;
   for (let j = 0; j < width; j += 1) {
     sums[place.last + j] = 1;

@@ -1,6 +1,7 @@
 // What a capture changes: it is laid along the connector in every way that is possible, and waits for its name.
 // A capture with the number of one before it is that one revised: its readings went on creeping.
 import type { EventOf } from '../events.js';
+import type { PlannedPin } from '../profile/plan.js';
 import { type Alignment, alignCapture, moveAll, nameCapture } from './align.js';
 import { forgetGap, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
@@ -30,12 +31,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
       view,
       shift: estimateShift(state.shift),
     },
-    (pin, seen) => {
-      if (capture.wobble === true) return 0;
-      const { standardUncertainty } = capture;
-      const judgement = judge(pin, { value: seen, standardUncertainty: standardUncertainty ?? 0 });
-      return isNormal(judgement) ? judgement.confidence : 0;
-    },
+    normalityOf(capture, value),
   );
   const others = state.pending.filter((known) => known.touch !== touch);
   const next: WalkState = {
@@ -52,6 +48,24 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     ranging: revises ? state.ranging : afterLift(alignment, touch, value, view),
   };
   return { ...next, pending: next.pending.filter((known) => !saysNothingNew(next, known)) };
+};
+
+/** Many ways lead to the same few pins: each pin is judged once. */
+const normalityOf = (
+  { wobble, standardUncertainty }: Capture,
+  value: number,
+): ((pin: PlannedPin) => number) => {
+  const known = new Map<PlannedPin, number>();
+  return (pin) => {
+    if (wobble === true) return 0;
+    let normality = known.get(pin);
+    if (normality === undefined) {
+      const judgement = judge(pin, { value, standardUncertainty: standardUncertainty ?? 0 });
+      normality = isNormal(judgement) ? judgement.confidence : 0;
+      known.set(pin, normality);
+    }
+    return normality;
+  };
 };
 
 const takeAnswer = (state: WalkState, capture: Capture): WalkState => ({

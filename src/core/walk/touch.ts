@@ -86,9 +86,12 @@ export const extendTouch = (
 const sameRun = 0.25;
 
 const grown = (touch: Touch, t: number, value: number): Touch => ({
-  ...touch,
+  since: touch.since,
   creep: addToCreep(touch.creep, t, value),
+  display: touch.display,
+  changes: touch.changes,
   odd: null,
+  jumped: touch.jumped,
   step: Math.min(touch.step, decadeStep(value)),
 });
 
