@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
+import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
@@ -37,6 +38,7 @@ for (const command of [
   rerunCommand(),
   reportCommand(),
   learnCommand(),
+  keysCommand(),
   portsCommand(),
   checkCommand(),
   benchCommand(),

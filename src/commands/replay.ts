@@ -10,6 +10,7 @@ import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { replaySession } from '../session/replay-session.js';
 import { readSession } from '../store/journal-reader.js';
+import { readKeys } from '../store/key-file.js';
 import { openRecording } from '../store/open-recording.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
 import { showSession } from './show-session.js';
@@ -95,6 +96,7 @@ const play = async (recording: Recording, face: Face, options: ReplayOptions): P
     face,
     events: [],
     readings: false,
+    keys: readKeys(),
     profile: opened.profile.content,
     simulated: opened.simulated,
     cues: options.cues ?? (face === 'screen' ? 'tones' : 'off'),

@@ -6,6 +6,7 @@ import { english } from '../core/words/english.js';
 import { type CueMode, type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
 import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';
+import type { ChosenKeys } from '../store/key-file.js';
 import type { Face } from './face.js';
 import { printJson, printPlain } from './print-events.js';
 
@@ -18,6 +19,8 @@ export interface Shown {
   readonly profile: Profile;
   readonly simulated: boolean;
   readonly cues: CueMode;
+  /** Keys chosen in place of the usual ones, by act. */
+  readonly keys: ChosenKeys;
   readonly clock: Clock;
 }
 
@@ -31,10 +34,10 @@ export const showSession = async (shown: Shown): Promise<void> => {
 };
 
 const show = async (shown: Shown, { repeat }: CuePlayer): Promise<void> => {
-  const { session, face, events, readings, profile, simulated } = shown;
+  const { session, face, events, readings, profile, simulated, keys } = shown;
   if (face === 'screen') {
     const { runScreen } = await import('../ui/run-screen.js');
-    const ended = runScreen({ session, words, profile, simulated, repeat });
+    const ended = runScreen({ session, words, profile, simulated, repeat, keys });
     session.start();
     await ended;
     return;

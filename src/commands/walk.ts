@@ -4,6 +4,7 @@ import { measureFunctions, polarities } from '../core/reading.js';
 import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type RunningSession, runSession } from '../session/run-session.js';
+import { readKeys } from '../store/key-file.js';
 import { accuracyOptions } from './accuracy-option.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { guideAtTerminal } from './guide-terminal.js';
@@ -86,6 +87,7 @@ const walk = async (given: WalkOptions): Promise<void> => {
   const canAsk = terminal.output && terminal.input && !given.json && !given.plain;
   const isAsked = given.link === undefined && given.resume === undefined && canAsk;
   const options = isAsked ? { ...given, ...(await guideAtTerminal(given)) } : given;
+  const keys = readKeys();
   const preparation = prepareSession(options);
   const { link, profile, measure, driver } = preparation;
   const face = chooseFace(options, {
@@ -128,7 +130,7 @@ const walk = async (given: WalkOptions): Promise<void> => {
   const { simulated } = source;
   const readings = options.readings ?? false;
   const cues = options.cues ?? (face === 'screen' ? 'tones' : 'off');
-  await showSession({ session, face, events, readings, profile, simulated, cues, clock });
+  await showSession({ session, face, events, readings, profile, simulated, cues, clock, keys });
   reportEnd(await session.ended, { session, journal, path, badLog });
 };
 

@@ -74,6 +74,7 @@ const carryOut = (mode: Mode, act: ScreenAct, state: WalkState): Step => {
     case 'back':
     case 'skip':
     case 'retake':
+    case 'press':
     case 'dismiss':
       return stay(mode, { act });
   }

@@ -9,6 +9,7 @@ export const screenActs = [
   'back',
   'skip',
   'retake',
+  'press',
   'go-to',
   'note',
   'pause',

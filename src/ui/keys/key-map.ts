@@ -10,6 +10,7 @@ export const usualKeys: KeyMap = {
   back: ['b', 'left'],
   skip: ['s'],
   retake: ['r'],
+  press: ['t'],
   'go-to': ['g'],
   note: ['w'],
   pause: ['p', 'space'],

@@ -61,9 +61,9 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
   ...usefulKeys(state).filter((act) => !asked.has(act)),
 ];
 
-const usefulKeys = ({ stage, question }: WalkState): readonly ScreenAct[] => {
+const usefulKeys = ({ stage, question, press }: WalkState): readonly ScreenAct[] => {
   if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
   const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'keys', 'quit', 'skip', 'retake'];
-  const asking: readonly ScreenAct[] = question === null ? [] : ['dismiss'];
-  return [...asking, ...walking, 'pause', 'note', 'go-to', 'review', 'repeat'];
+  const asking: readonly ScreenAct[] = question === null && press === null ? [] : ['dismiss'];
+  return [...asking, ...walking, 'press', 'pause', 'note', 'go-to', 'review', 'repeat'];
 };

@@ -1,0 +1,70 @@
+// `keys`: which keys and pedals do what, and teaching the program others by pressing them.
+import { Command } from 'commander';
+import { english } from '../core/words/english.js';
+import { screenActs } from '../core/words/screen-words.js';
+import { forgetKeys, keyFilePath, readKeys, writeKeys } from '../store/key-file.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface KeysOptions {
+  readonly learn?: boolean;
+  readonly reset?: boolean;
+  readonly json?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk keys
+  pinwalk keys --learn
+      press the key or foot pedal for each act; F1 to F12 and beyond are told apart
+  pinwalk keys --reset`;
+
+export const keysCommand = (): Command =>
+  new Command('keys')
+    .description('show which keys and pedals do what, or teach others by pressing them')
+    .option('--learn', 'ask for a key or pedal for every act')
+    .option('--reset', 'go back to the usual keys')
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text (the usual form)')
+    .addHelpText('after', examples)
+    .action(keys);
+
+const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
+  if (reset) forgetKeys();
+  if (learn) await learnKeys();
+  const { keyMapWith } = await import('../ui/keys/key-map.js');
+  const map = orUsage(() => keyMapWith(readKeys()));
+  for (const act of screenActs) {
+    const names = map[act];
+    process.stdout.write(
+      json
+        ? `${JSON.stringify({ act, keys: names })}\n`
+        : `${act.padEnd(8)} ${names.join(', ').padEnd(16)} ${english.screen.keyMeans[act]}\n`,
+    );
+  }
+};
+
+const learnKeys = async (): Promise<void> => {
+  if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
+    throw new UserError('keys are learnt at a terminal; there is none', exitCodes.usage);
+  }
+  const { runKeyLearner } = await import('../ui/learn/run-key-learner.js');
+  const known = readKeys();
+  const learnt = await runKeyLearner({ words: english, keys: known });
+  writeKeys(
+    Object.fromEntries(
+      Object.entries({ ...known, ...learnt }).map(([act, names]) => [act, [...names]]),
+    ),
+  );
+  process.stderr.write(`Saved in ${keyFilePath()}\n`);
+};
+
+const orUsage = <T>(make: () => T): T => {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof RangeError) {
+      throw new UserError(`${keyFilePath()}: ${error.message}`, exitCodes.badFile);
+    }
+    throw error;
+  }
+};
