@@ -108,7 +108,7 @@ figcaption{font-weight:600;font-size:.9rem;margin-block-end:.25rem}
 const narrow = `
 @media screen and (max-width:46rem){
 .answers{display:block}.answers section+section{margin-block-start:1rem}
-.contact{flex-basis:calc((100% - 24px)/9)}
+.contact{flex-basis:calc((100% - 27px)/10)}
 dl>div{grid-template-columns:1fr}dd{grid-column:1;margin-block-end:.2rem}
 .wide{overflow-x:auto}.wide table:not(.slim){min-width:44rem}
 }`;

@@ -32,7 +32,7 @@ export const meterSection = (
       says: [`${shared.measure[measure]}${shared.comma}${shared.polarity[polarity]}`],
     },
     { label: words.readings, says: [words.counted(values, overloads, blanks, faults)] },
-    { label: words.ground, says: [groundOf(report, words, unit)] },
+    { label: words.ground, says: [groundOf(report, words, unit, shared.comma)] },
   ];
   if (lowBattery > 0)
     facts.push({ label: words.lowBattery, says: [words.lowBatteryIn(lowBattery)] });
@@ -60,14 +60,19 @@ const mostTold = 20;
 const told = (texts: readonly string[]): readonly Phrase[] =>
   texts.map((text) => say`${foreign(text)}`);
 
-const groundOf = ({ account }: Report, words: TechnicalWords['meter'], unit: string): Phrase => {
+const groundOf = (
+  { account }: Report,
+  words: TechnicalWords['meter'],
+  unit: string,
+  comma: string,
+): Phrase => {
   const { ground, opened } = account;
   if (ground.outcome === 'skipped') return words.groundSkipped;
   if (!opened.groundCheck) return words.groundLeftOut;
   if (ground.values.length === 0) return words.groundSkipped;
   return join(
     ground.values.map((touched) => value(formatReading(touched, null, unit))),
-    ', ',
+    comma,
   );
 };
 

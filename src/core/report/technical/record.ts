@@ -6,7 +6,7 @@ import type { Report } from '../report.js';
 
 export const recordSection = (
   { account, times, source }: Report,
-  { technical }: TechnicalLanguage,
+  { shared, technical }: TechnicalLanguage,
 ): Section => {
   const words = technical.record;
   const { opened, sittings } = account;
@@ -20,7 +20,8 @@ export const recordSection = (
     {
       label: words.openings,
       says: sittings.map(
-        ({ t, program }) => say`${name(`pinwalk ${program}`)}, ${value(times.momentOf(t))}`,
+        ({ t, program }) =>
+          say`${name(`pinwalk ${program}`)}${shared.comma}${value(times.momentOf(t))}`,
       ),
     },
     { label: words.profileHash, says: [say`${name(opened.profile.sha256)}`] },
