@@ -2,8 +2,8 @@
 // three to five members, where a group alone cannot tell its own spread. Refuses values that are not finite.
 import { median } from '../numbers/median.js';
 import { modifiedZScores } from '../numbers/modified-z-scores.js';
+import { requirePositive } from '../numbers/require-positive.js';
 import { requireSample } from '../numbers/require-sample.js';
-import { robustScale } from './robust-scale.js';
 
 export interface ApartScores {
   readonly method: 'modified-z' | 'pooled-scale' | 'too-few';
@@ -18,20 +18,16 @@ const leastForCentre = 3;
 
 /**
  * Six members or more: M = 0.6745 (x - median) / MAD, the modified z-score of NIST/SEMATECH e-Handbook 1.3.5.17,
- * which defines a MAD of zero. Three to five: (x - median) / s, where s is pooled from the other groups of the
- * board and shrunk towards the spread expected of alike lines. Two or one: no member can stand apart.
+ * which defines a MAD of zero. Three to five: (x - median) / s with a standard deviation pooled over all groups,
+ * which a group of three cannot have of its own. Two or one: no member can stand apart.
  *
- * @param elsewhere deviations of the members of other groups from their own medians
- * @param expected standard deviation of alike lines on a good board, in the unit of the values
- * @throws RangeError on a value that is not finite or an expected spread of nothing.
- * @example apartScores([1, 1.01, 1.3], [], 0.01).scores[2]; // 29
+ * @param pooled standard deviation of members about their own group's median, over all groups: `robustScale`
+ * @throws RangeError on a value that is not finite or a spread of nothing.
+ * @example apartScores([1, 1.01, 1.3], 0.01).scores[2]; // 29
  */
-export function apartScores(
-  values: readonly number[],
-  elsewhere: readonly number[],
-  expected: number,
-): ApartScores {
+export function apartScores(values: readonly number[], pooled: number): ApartScores {
   requireSample(values, 1, 'a group');
+  requirePositive(pooled, 'a pooled spread');
   const centre = median(values);
   if (values.length < leastForCentre) {
     return { method: 'too-few', centre, scores: values.map(() => 0) };
@@ -39,10 +35,9 @@ export function apartScores(
   if (values.length >= leastForOwnSpread) {
     return { method: 'modified-z', centre, scores: modifiedZScores(values) };
   }
-  const scale = robustScale(elsewhere, expected);
   return {
     method: 'pooled-scale',
     centre,
-    scores: values.map((value) => (value - centre) / scale),
+    scores: values.map((value) => (value - centre) / pooled),
   };
 }

@@ -5,6 +5,7 @@ import { median } from '../numbers/median.js';
 import { outlierScore } from '../numbers/modified-z-scores.js';
 import { alikeWithin, coverage } from './alike.js';
 import { apartScores } from './apart-scores.js';
+import { robustScale } from './robust-scale.js';
 
 export interface GroupMember {
   readonly line: string;
@@ -35,16 +36,16 @@ const alikeSpread = alikeWithin / 3;
  * A member stands apart when its score says so and it differs by more than alike lines may and than measuring
  * explains; it stands with the others when more than half of the group, itself included, lies that near.
  *
- * @param others the members of the other groups of this board, group by group, for the spread of small groups
+ * @param pooled see `pooledSpread`
  * @throws RangeError on a value that is not above 0.
  */
 export const compareGroup = (
   members: readonly GroupMember[],
-  others: readonly (readonly GroupMember[])[] = [],
+  pooled = pooledSpread([members]),
 ): GroupComparison => {
   if (members.length === 0) return { method: 'too-few', members: [] };
   const { values, centre, near, isCommon } = middleOf(members);
-  const { method, scores } = apartScores(values, others.flatMap(innerDeviations), alikeSpread);
+  const { method, scores } = apartScores(values, pooled);
   const stands = (at: number): GroupStanding['stands'] => {
     if (method === 'too-few' || !isCommon) return 'unclear';
     if (near[at]) return 'with';
@@ -60,6 +61,13 @@ export const compareGroup = (
     })),
   };
 };
+
+/**
+ * Standard deviation of lines about the middle of their group, over all groups of a board that have a common
+ * value, weighed against the spread expected of alike lines; as a logarithm, so about a fraction.
+ */
+export const pooledSpread = (groups: readonly (readonly GroupMember[])[]): number =>
+  robustScale(groups.flatMap(innerDeviations), alikeSpread);
 
 /** ln(value / nominal), or ln(value) for all where one of them has no nominal. */
 const coordinates = (members: readonly GroupMember[]): readonly number[] => {

@@ -1,5 +1,10 @@
 // Places every line of a board in its group, for judging without known good values. Groups are kept apart by kind.
-import { compareGroup, type GroupMember, type GroupStanding } from './compare-group.js';
+import {
+  compareGroup,
+  type GroupMember,
+  type GroupStanding,
+  pooledSpread,
+} from './compare-group.js';
 import type { LineRead } from './lines-read.js';
 import { isMeasured, isOverloaded } from './read-pin.js';
 
@@ -18,11 +23,11 @@ export const groupPlaces = (
     groups.set(key, [...(groups.get(key) ?? []), line]);
   }
   const members = new Map([...groups].map(([key, group]) => [key, group.flatMap(memberOf)]));
+  const pooled = pooledSpread([...members.values()]);
   const places = new Map<string, GroupPlace>();
   for (const [key, group] of groups) {
     const own = members.get(key) ?? [];
-    const others = [...members].filter(([other]) => other !== key).map(([, among]) => among);
-    for (const standing of compareGroup(own, others).members) places.set(standing.line, standing);
+    for (const standing of compareGroup(own, pooled).members) places.set(standing.line, standing);
     const silent = group.filter(({ read }) => isOverloaded(read));
     if (own.length < 2 || own.length <= silent.length) continue;
     for (const { line } of silent) places.set(line, 'alone-silent');

@@ -51,9 +51,9 @@ export const judgeInContext = (
 ): BoardInContext => {
   const shifts = estimateShift(pins, plan);
   const alone = plan.pins.map((pin) => judgeShifted(pin, pins[pin.index], shifts, judge));
-  const byNeighbours = new Map(
-    judgeWithoutReference(pins, plan).map((opinion) => [opinion.index, opinion]),
-  );
+  const needsNeighbours = plan.pins.some(({ expected }) => expected === null);
+  const opinions = needsNeighbours ? judgeWithoutReference(pins, plan) : [];
+  const byNeighbours = new Map(opinions.map((opinion) => [opinion.index, opinion]));
   const lines = linesRead(plan, pins);
   const judgements = plan.pins.flatMap((pin): readonly ContextJudgement[] => {
     const own = alone[pin.index];

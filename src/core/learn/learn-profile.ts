@@ -9,7 +9,7 @@ import { type LineValue, lineValues, type StrayPin } from './line-values.js';
 import { type OutlyingBoard, outlyingBoards } from './outlying-boards.js';
 import { howLineWasLearned, howProfileWasLearned } from './provenance-words.js';
 import { type BoardRefusal, refuseBoards, type Wanted } from './refuse-boards.js';
-import { departuresOf, type SortedLine, sortLine } from './sort-line.js';
+import { pooledDeparture, type SortedLine, sortLine } from './sort-line.js';
 import { usualTolerance } from './usual-tolerance.js';
 
 export interface LearnOptions extends Wanted {
@@ -89,12 +89,11 @@ const learnLines = (
   usual: (line: string) => number,
   { outliers, factor }: LearnOptions,
 ): readonly LearnedLine[] => {
-  const departures = new Map(names.map((line) => [line, departuresOf(values.get(line) ?? [])]));
+  const pooled = pooledDeparture(values.values());
   return names.map((line): LearnedLine => {
     const read = values.get(line) ?? [];
     if (read.length === 0) return { line, outcome: 'kept', because: 'not-read', apart: [] };
-    const elsewhere = [...departures].flatMap(([other, theirs]) => (other === line ? [] : theirs));
-    const sorted = sortLine(read, elsewhere);
+    const sorted = sortLine(read, usual(line), pooled);
     const { apart } = sorted;
     if (sorted.reads === 'undecided') return { line, outcome: 'kept', because: 'undecided', apart };
     if (sorted.reads === 'overload') {

@@ -22,7 +22,7 @@ export type OutlyingBoard = { readonly board: string } & (
 
 /** A board's middle line lies this near that of other boards, as a standard deviation. Common practice, no source. */
 const boardSpread = 0.01;
-const leastShift = 0.03;
+const leastShift = 0.05;
 /** A good board has no more lines than this off, and two off are a matter of lines and not of the board. */
 const mostOff = 0.2;
 const leastOff = 3;
@@ -36,7 +36,7 @@ export const outlyingBoards = (
 ): readonly OutlyingBoard[] => {
   const departures = names.map((board) => departuresOf(board, values, tolerance));
   const shifts = departures.map(({ ratios }) => (ratios.length < 2 ? 0 : median(ratios)));
-  const { centre, scores } = apartScores(shifts.length === 0 ? [0] : shifts, [], boardSpread);
+  const { centre, scores } = apartScores(shifts.length === 0 ? [0] : shifts, boardSpread);
   return names.flatMap((board, at): readonly OutlyingBoard[] => {
     const { ratios, allowed, mismatches, compared } = departures[at] as BoardDepartures;
     const shift = (shifts[at] ?? 0) - centre;
@@ -45,7 +45,7 @@ export const outlyingBoards = (
       ratios.filter((ratio, n) => Math.abs(ratio - (shifts[at] ?? 0)) > (allowed[n] ?? 0)).length;
     const isOff = off >= leastOff && off > mostOff * compared;
     if (names.length < leastToCompare) {
-      const disagrees = isOff || Math.abs(shift) > leastShift / 2;
+      const disagrees = isOff || Math.abs(shift) > Math.log1p(leastShift) / 2;
       const lines = isOff ? off : ratios.length;
       return disagrees ? [{ board, because: 'two-disagree', lines, of: compared }] : [];
     }

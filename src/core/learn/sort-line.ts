@@ -2,6 +2,7 @@
 // where most do not, a value far from the others, a value read on another range.
 import { alikeWithin, coverage } from '../context/alike.js';
 import { apartScores } from '../context/apart-scores.js';
+import { robustScale } from '../context/robust-scale.js';
 import { median } from '../numbers/median.js';
 import { outlierScore } from '../numbers/modified-z-scores.js';
 import { type LineValue, readsFigure } from './line-values.js';
@@ -26,11 +27,16 @@ export interface SortedLine {
 const boardSpread = alikeWithin / 3;
 
 /**
- * @param elsewhere departures of other lines from their own medians, as logarithms, for lines of few boards
+ * A value is far off when its score says so and it departs by more than the usual tolerance: what good boards
+ * differ by among themselves must stay in, or the limits would come out too tight.
+ *
+ * @param usual the tolerance the line has so far, as a fraction
+ * @param pooled see `pooledDeparture`
  */
 export const sortLine = (
   values: readonly LineValue[],
-  elsewhere: readonly number[],
+  usual: number,
+  pooled: number,
 ): SortedLine => {
   const silent = values.filter(({ value }) => value === null);
   const conducting = values.filter(({ value }) => value !== null);
@@ -45,7 +51,7 @@ export const sortLine = (
   const positive = conducting.filter(readsFigure);
   const range = commonRange(positive);
   const onRange = positive.filter((one) => one.range === undefined || one.range === range);
-  const { near, far } = splitFar(onRange, elsewhere);
+  const { near, far } = splitFar(onRange, usual, pooled);
   return {
     reads: 'value',
     kept: near,
@@ -73,15 +79,17 @@ const commonRange = (values: readonly LineValue[]): number | undefined => {
 
 const splitFar = (
   values: readonly LineValue[],
-  elsewhere: readonly number[],
+  usual: number,
+  pooled: number,
 ): { near: readonly LineValue[]; far: readonly LineValue[] } => {
   if (values.length === 0) return { near: [], far: [] };
   const logs = values.map(({ value }) => Math.log(value ?? 1));
-  const { centre, scores } = apartScores(logs, elsewhere, boardSpread);
+  const { centre, scores } = apartScores(logs, pooled);
   const isFar = values.map(({ value, standardUncertainty }, at) => {
     const away = Math.abs((logs[at] ?? 0) - centre);
     const doubt = (coverage * (standardUncertainty ?? 0)) / (value ?? 1);
-    return Math.abs(scores[at] ?? 0) > outlierScore && away > Math.max(alikeWithin, doubt);
+    const allowed = Math.max(Math.log1p(usual), doubt);
+    return Math.abs(scores[at] ?? 0) > outlierScore && away > allowed;
   });
   return {
     near: values.filter((_, at) => !isFar[at]),
@@ -89,8 +97,12 @@ const splitFar = (
   };
 };
 
-/** Departures of a line's boards from their middle, for judging other lines; none of fewer than three boards. */
-export const departuresOf = (values: readonly LineValue[]): readonly number[] => {
+/** Standard deviation of boards about the middle of their line, over all lines of three boards and more. */
+export const pooledDeparture = (lines: Iterable<readonly LineValue[]>): number =>
+  robustScale([...lines].flatMap(departuresOf), boardSpread);
+
+/** As logarithms, widened for the one degree of freedom that the middle takes. */
+const departuresOf = (values: readonly LineValue[]): readonly number[] => {
   const logs = values.filter(readsFigure).map(({ value }) => Math.log(value));
   if (logs.length < 3) return [];
   const centre = median(logs);

@@ -144,6 +144,13 @@ describe('learnProfile', () => {
     expect(lineOf(learned, 'D0_P')).toMatchObject({ boards: 6, apart: [] });
   });
 
+  it('should keep what good boards differ by, or its limits would be too tight', () => {
+    const learned = learnFrom([...boards(5), board('other', 1.001, { '6': 1.06 * 3920 })]);
+    expect(lineOf(learned, 'RESET')).toMatchObject({ boards: 6, apart: [] });
+    const kept = lineOf(learned, 'RESET');
+    expect(kept?.outcome === 'value' && kept.tolerance).toBeGreaterThan(0.1);
+  });
+
   it('should keep boards and values that stand apart when told to', () => {
     const given = [...boards(4), board('warm', 1.07), board('leaky', 1.001, { '6': 3300 })];
     const learned = learnFrom(given, { outliers: 'keep' });
