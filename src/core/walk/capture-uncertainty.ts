@@ -1,6 +1,9 @@
 // The standard uncertainty of a captured value: the meter's accuracy, its last digit, and the scatter and
 // unfinished creep of the touch.
 import type { AccuracyStatement } from '../events.js';
+import { accuracyHalfWidth } from '../measure/accuracy-half-width.js';
+import { rectangularUncertainty } from '../measure/rectangular-uncertainty.js';
+import { resolutionUncertainty } from '../measure/resolution-uncertainty.js';
 import { rowAt } from './accuracy.js';
 
 export interface CapturedValue {
@@ -11,14 +14,19 @@ export interface CapturedValue {
   readonly deviation: number;
 }
 
-/** In the value's own unit. Accuracy and resolution are rectangular (GUM 4.3.7, F.2.2.1). */
+/** In the value's own unit: the parts combined as the root of their squares (GUM 5.1.2). */
 export const captureUncertainty = (
   accuracy: AccuracyStatement,
-  captured: CapturedValue,
+  { value, range, resolution, deviation }: CapturedValue,
 ): number => {
-  const { percent, counts } = rowAt(accuracy, captured.value, captured.range);
-  const halfWidth = (percent / 100) * Math.abs(captured.value) + counts * captured.resolution;
-  return Math.sqrt(
-    (halfWidth * halfWidth) / 3 + captured.resolution ** 2 / 12 + captured.deviation ** 2,
+  const halfWidth = accuracyHalfWidth({
+    value,
+    resolution,
+    accuracy: rowAt(accuracy, value, range),
+  });
+  return Math.hypot(
+    rectangularUncertainty(halfWidth),
+    resolutionUncertainty(resolution),
+    deviation,
   );
 };
