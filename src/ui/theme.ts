@@ -59,7 +59,7 @@ export interface Theme {
   };
 }
 
-type Palette = Readonly<Record<Verdict | 'accent' | 'quiet' | 'faint' | 'alarm', string>>;
+type Palette = Readonly<Record<Verdict | 'accent' | 'quiet' | 'faint', string>>;
 
 const dark: Palette = {
   normal: '#74bfae',
@@ -73,7 +73,6 @@ const dark: Palette = {
   accent: '#f0e2b6',
   quiet: '#9aa3ad',
   faint: '#565e68',
-  alarm: '#ff8d5c',
 };
 
 const light: Palette = {
@@ -88,7 +87,6 @@ const light: Palette = {
   accent: '#4a3f17',
   quiet: '#5c646d',
   faint: '#a9b0b8',
-  alarm: '#b84a12',
 };
 
 const many: Palette = {
@@ -103,7 +101,6 @@ const many: Palette = {
   accent: 'ansi256(223)',
   quiet: 'ansi256(247)',
   faint: 'ansi256(240)',
-  alarm: 'ansi256(209)',
 };
 
 const manyOnLight: Palette = {
@@ -118,7 +115,6 @@ const manyOnLight: Palette = {
   accent: 'ansi256(58)',
   quiet: 'ansi256(241)',
   faint: 'ansi256(249)',
-  alarm: 'ansi256(166)',
 };
 
 const sixteen: Palette = {
@@ -133,7 +129,6 @@ const sixteen: Palette = {
   accent: 'whiteBright',
   quiet: 'white',
   faint: 'gray',
-  alarm: 'yellowBright',
 };
 
 /** Sixteen colours on white paper: the bright ones cannot be read there. */
@@ -146,7 +141,6 @@ const sixteenOnLight: Palette = {
   unsure: 'black',
   accent: 'black',
   quiet: 'black',
-  alarm: 'red',
 };
 
 const palettes = {
@@ -190,7 +184,7 @@ export const createTheme = ({ colours, background, unicode }: Appearance): Theme
       strong: { bold: true },
       accent: { ...paint('accent'), bold: true },
       notice: { ...paint('accent'), bold: true, inverse: true },
-      alarm: { ...paint('alarm'), bold: true, inverse: true },
+      alarm: { ...paint('open'), bold: true, inverse: true },
       moving: paint('quiet'),
       still: { ...paint('accent'), bold: true },
     },
