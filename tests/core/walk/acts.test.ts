@@ -145,4 +145,18 @@ describe('acts that move', () => {
     });
     expect({ ...story.state, t: 0 }).toEqual({ ...before, t: 0 });
   });
+
+  it('"press" tests the pin read last, "dismiss" gives it up, and the walk goes on where it was', () => {
+    const story = twoRead().act('press').act('dismiss');
+    expect(story.of('press-begun')).toMatchObject([{ pin: '2', line: 'D0_P' }]);
+    expect(story.of('press-ended')).toMatchObject([{ pin: '2', reason: 'given-up' }]);
+    expect(story.here()).toBe('3');
+  });
+
+  it('"quit" closes the session: readings after it decide nothing', () => {
+    const story = twoRead().act('quit');
+    expect(story.of('session-closed')).toMatchObject([{ reason: 'left' }]);
+    story.touch(741, 2);
+    expect(story.of('pin-settled')).toHaveLength(2);
+  });
 });
