@@ -5,6 +5,7 @@ import type { AccuracyStatement } from '../events.js';
 import { accuracyHalfWidth } from '../measure/accuracy-half-width.js';
 import type { MeasureFunction } from '../reading.js';
 import { inferResolution, rowAt } from '../walk/accuracy.js';
+import { coverage } from './alike.js';
 
 export type ObservedReference =
   | {
@@ -50,7 +51,6 @@ export type ReferenceOutcome =
 const widestCheck = 0.15;
 const anotherPart = 1.5;
 const shortedBelow = 0.05;
-const coverage = 2;
 
 /**
  * |observed - known| against (percent of reading + counts) + half a digit + tolerance + 2 u: the allowances
