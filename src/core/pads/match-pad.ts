@@ -2,7 +2,7 @@
 import type { Pad } from './pad.js';
 
 /** A reading of the pad lies within so many standard uncertainties of the learned value, almost always. */
-const coverage = 4;
+const coverage = 3;
 
 /** Half width of what counts as the pad, in the function's unit, for a reading with uncertainty `u`. */
 export const padReach = ({ standardUncertainty }: Pad, u: number): number =>

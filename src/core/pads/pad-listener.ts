@@ -40,7 +40,7 @@ export type PadHeard =
 
 export interface PadState {
   readonly pads: readonly Pad[];
-  /** Seconds between readings: a touch lasts up to two of them longer than its readings show. */
+  /** Seconds between readings: a touch may last up to two of them longer than its readings show. */
   readonly periodS: number;
   readonly shadowed: readonly PadCommand[];
   /** End of the latest touch of anything. */
@@ -51,9 +51,9 @@ export interface PadState {
 }
 
 /** A brush is shorter than this, a touch that means something longer. All times: common practice, no source. */
-const shortestTapS = 0.25;
-/** A touch that reads a pin is held longer. */
-export const longestTapS = 0.8;
+const shortestTapS = 0.35;
+/** A touch that reads a pin is held longer, once the meter has had time to show it. */
+const longestTapS = 1;
 const longestLiftS = 0.8;
 /** The hand travels between the connector and the pads: nothing is touched for so long before and after. */
 const travelS = 0.6;
@@ -103,11 +103,11 @@ export const padStep = (state: PadState, input: PadInput): PadStep => {
  * @param lastsS seconds since its first reading.
  */
 export const mayBePad = (
-  { pads, shadowed }: Pick<PadState, 'pads' | 'shadowed'>,
+  { pads, shadowed, periodS }: Pick<PadState, 'pads' | 'shadowed' | 'periodS'>,
   touch: { readonly value: number; readonly u: number; readonly lastsS: number },
 ): boolean => {
   const pad = padAt(pads, touch.value, touch.u);
-  return pad !== null && !shadowed.includes(pad.command) && touch.lastsS <= longestTapS;
+  return pad !== null && !shadowed.includes(pad.command) && touch.lastsS <= longestTapS + periodS;
 };
 
 const takeAir = (state: PadState, t: number): PadStep =>
@@ -139,7 +139,9 @@ const takeTouch = (before: PadState, touch: PadTouch): PadStep => {
 /** The pad of a touch that may be one of two, or null. */
 const tapped = ({ pads, shadowed, periodS }: PadState, touch: PadTouch): PadCommand | null => {
   const shownS = touch.to - touch.from;
-  if (shownS > longestTapS || shownS + periodS < shortestTapS) return null;
+  // One reading may be of anything: two are the least, however slow the meter.
+  const leastS = Math.max(shortestTapS - periodS, 0.9 * periodS);
+  if (shownS < leastS || shownS > longestTapS + periodS) return null;
   const command = padAt(pads, touch.value, touch.u)?.command ?? null;
   return command === null || shadowed.includes(command) ? null : command;
 };

@@ -1,14 +1,26 @@
-// Evidence from the events of a session: the last verdict of each pin, in the order in which they were given.
-import type { Verdict, WalkEvent } from '../events.js';
-import type { Evidence } from './evidence.js';
+// Evidence from the events of a session: the last verdict of each pin and the last finding of each press, in the
+// order in which they were given.
+import type { WalkEvent } from '../events.js';
+import type { Evidence, Observation } from './evidence.js';
 
-/** A pin judged again counts once, at its new place in the order: a lead may have been mended since. */
+/**
+ * What was judged again counts once, at its new place in the order: a lead may have been mended since. A press on
+ * bare board is one of a part that no line has: an answer to it tells that the board flexes.
+ */
 export const collectEvidence = (events: Iterable<WalkEvent>): Evidence => {
-  const judged = new Map<string, Verdict>();
+  const seen = new Map<string, Observation>();
+  const see = (key: string, observation: Observation): void => {
+    seen.delete(key);
+    seen.set(key, observation);
+  };
   for (const event of events) {
-    if (event.type !== 'pin-judged') continue;
-    judged.delete(event.pin);
-    judged.set(event.pin, event.verdict);
+    if (event.type === 'pin-judged') {
+      const { pin, verdict } = event;
+      see(`pin ${pin}`, { kind: 'pin', pin, verdict });
+    } else if (event.type === 'press-judged') {
+      const { line, part, finding } = event;
+      see(`press ${line} ${part}`, { kind: 'press', line, part, finding });
+    }
   }
-  return [...judged].map(([pin, verdict]) => ({ kind: 'pin', pin, verdict }));
+  return [...seen.values()];
 };

@@ -18,8 +18,8 @@ export interface Outlook {
   readonly outcomes: readonly (TellingVerdict | TellingFinding)[];
   /** The outcome of a lead that is off: overload, whatever the board is like. */
   readonly leadOff: TellingVerdict | TellingFinding;
-  /** One probability an outcome. */
-  readonly given: (faults: readonly SeatedFault[]) => readonly number[];
+  /** One probability an outcome. `flexes` as in a `FaultCase`: null weighs both. */
+  readonly given: (faults: readonly SeatedFault[], flexes: boolean | null) => readonly number[];
 }
 
 /** @throws RangeError for a pin, line, place or part the model does not have. */
@@ -34,12 +34,12 @@ export const outlookOf = (model: SuspectModel, look: Look): Outlook => {
 export const likelihoodOf = (
   model: SuspectModel,
   observation: Observation,
-): ((faults: readonly SeatedFault[]) => number) => {
+): ((faults: readonly SeatedFault[], flexes: boolean | null) => number) => {
   const { outcomes, given } = outlookOf(model, observation);
   if (!isTelling(observation)) return () => 1;
   const found = observation.kind === 'press' ? observation.finding : observation.verdict;
   const at = (outcomes as readonly string[]).indexOf(found);
-  return (faults) => given(faults)[at] as number;
+  return (faults, flexes) => given(faults, flexes)[at] as number;
 };
 
 const nobody = (): boolean => false;
@@ -70,7 +70,7 @@ const touchOutlook = (model: SuspectModel, route: Route, view: View): Outlook =>
   };
 };
 
-/** Pressing acts on what belongs to the part, and now and then, through the board, on the whole line. */
+/** Pressing acts on what belongs to the part, or, where the board flexes, on the whole line. */
 const pressOutlook = (
   model: SuspectModel,
   route: Route,
@@ -101,15 +101,17 @@ const pressOutlook = (
     known.set(key, probabilities);
     return probabilities;
   };
-  const { flexes } = model.noise;
+  const often = model.noise.flexes;
   return {
     outcomes: tellingFindings,
     leadOff: 'steady-open',
-    given: (faults) => {
+    given: (faults, flexes) => {
       const released = sightOf(view, faults, nobody);
+      if (flexes === true) return found(released, sightOf(view, faults, everybody));
       const alone = found(released, sightOf(view, faults, acts));
+      if (flexes === false) return alone;
       const flexed = found(released, sightOf(view, faults, everybody));
-      return alone.map((one, at) => (1 - flexes) * one + flexes * (flexed[at] as number));
+      return alone.map((one, at) => (1 - often) * one + often * (flexed[at] as number));
     },
   };
 };

@@ -73,6 +73,7 @@ interface LikelyCase {
   /** Which places are at fault and which lead is off, as the row of a table. */
   readonly row: number;
   readonly faults: readonly SeatedFault[];
+  readonly flexes: boolean | null;
   readonly now: Slice['now'];
   readonly probability: number;
 }
@@ -85,7 +86,8 @@ const gainsOn = (model: SuspectModel, route: RoutePosterior): { probe: Probe; ga
     const key = `${now} ${[...own.suspects, ...shared.suspects].join()}`;
     const row = rows.get(key) ?? rows.size;
     rows.set(key, row);
-    likely.push({ row, faults: [...own.faults, ...shared.faults], now, probability });
+    const faults = [...own.faults, ...shared.faults];
+    likely.push({ row, faults, flexes: own.flexes, now, probability });
   });
   return probesOn(model, route.cases.route).map((probe) => ({
     probe,
@@ -102,9 +104,9 @@ const expectedGain = (
   const { outcomes, leadOff, given } = outlookOf(model, lookOf(probe));
   const nothingRead = outcomes.map((outcome) => (outcome === leadOff ? 1 : 0));
   const joint = Array.from({ length: rowCount }, () => outcomes.map(() => 0));
-  for (const { row, faults, now, probability } of likely) {
+  for (const { row, faults, flexes, now, probability } of likely) {
     const isOff = now !== null && !(now === 'ground-clip' && probe.probe === 'other-ground');
-    const found = isOff ? nothingRead : given(faults);
+    const found = isOff ? nothingRead : given(faults, flexes);
     const cells = joint[row] as number[];
     found.forEach((likelihood, at) => {
       cells[at] = (cells[at] as number) + probability * likelihood;

@@ -7,6 +7,8 @@ import { mostFaultsALine, type Route, type SuspectModel, statesOf } from './susp
 export interface FaultCase {
   readonly suspects: readonly number[];
   readonly faults: readonly SeatedFault[];
+  /** Pressing anywhere acts on the whole line; null where nothing was pressed, so that it does not matter. */
+  readonly flexes: boolean | null;
   /** Probability beforehand; for shared states 1, for their prior is counted once for all routes. */
   readonly prior: number;
 }
@@ -20,37 +22,41 @@ export interface RouteCases {
   readonly shared: readonly FaultCase[];
 }
 
-export const routeCases = (model: SuspectModel, route: Route): RouteCases => {
+/** @param isPressed something on the route was pressed: then every case comes twice, with and without flexing. */
+export const routeCases = (model: SuspectModel, route: Route, isPressed: boolean): RouteCases => {
   const members = [...new Set(route.seats.map(({ suspect }) => suspect))];
   const scope = members.filter((suspect) => model.shared.has(suspect));
   const local = members.filter((suspect) => !model.shared.has(suspect));
   const states = scope.map((suspect) => statesOf(model, suspect));
   return {
     route,
-    own: ownCases(model, route, local),
+    own: isPressed ? flexing(model, ownCases(model, route, local)) : ownCases(model, route, local),
     scope,
     states,
     shared: sharedCases(model, route, scope),
   };
 };
 
+const allSound: FaultCase = { suspects: [], faults: [], flexes: null, prior: 1 };
+
+const flexing = ({ noise: { flexes } }: SuspectModel, cases: readonly FaultCase[]): FaultCase[] =>
+  [true, false].flatMap((state) =>
+    cases.map((one) => ({
+      ...one,
+      flexes: state,
+      prior: one.prior * (state ? flexes : 1 - flexes),
+    })),
+  );
+
 const ownCases = (model: SuspectModel, route: Route, local: readonly number[]): FaultCase[] => {
-  const allSound: FaultCase = { suspects: [], faults: [], prior: 1 };
   let cases = [allSound];
   for (const suspect of local) {
     const modes = modesOf(model, route, suspect);
     const sound = modes.reduce((left, { prior }) => left - prior, 1);
-    cases = cases.flatMap(({ suspects, faults, prior }) => {
-      const still = { suspects, faults, prior: prior * sound };
-      if (suspects.length === mostFaultsALine) return [still];
-      return [
-        still,
-        ...modes.map((mode) => ({
-          suspects: [...suspects, suspect],
-          faults: [...faults, ...mode.faults],
-          prior: prior * mode.prior,
-        })),
-      ];
+    cases = cases.flatMap((one) => {
+      const still = { ...one, prior: one.prior * sound };
+      if (one.suspects.length === mostFaultsALine) return [still];
+      return [still, ...modes.map((mode) => withFault(one, suspect, mode, one.prior * mode.prior))];
     });
   }
   return cases;
@@ -59,16 +65,24 @@ const ownCases = (model: SuspectModel, route: Route, local: readonly number[]): 
 const sharedCases = (model: SuspectModel, route: Route, scope: readonly number[]): FaultCase[] =>
   scope.reduce<FaultCase[]>(
     (cases, suspect) =>
-      cases.flatMap(({ suspects, faults }) => [
-        { suspects, faults, prior: 1 },
-        ...modesOf(model, route, suspect).map((mode) => ({
-          suspects: [...suspects, suspect],
-          faults: [...faults, ...mode.faults],
-          prior: 1,
-        })),
+      cases.flatMap((one) => [
+        one,
+        ...modesOf(model, route, suspect).map((mode) => withFault(one, suspect, mode, 1)),
       ]),
-    [{ suspects: [], faults: [], prior: 1 }],
+    [allSound],
   );
+
+const withFault = (
+  { suspects, faults, flexes }: FaultCase,
+  suspect: number,
+  mode: SeatedMode,
+  prior: number,
+): FaultCase => ({
+  suspects: [...suspects, suspect],
+  faults: [...faults, ...mode.faults],
+  flexes,
+  prior,
+});
 
 interface SeatedMode {
   readonly prior: number;

@@ -15,6 +15,8 @@ export interface Weighed {
   /** Sum over own cases for each shared one; and over those without an unnamed fault. */
   readonly sums: Float64Array;
   readonly namedSums: Float64Array;
+  /** Sum over the cases in which nothing at all is at fault. */
+  readonly sound: number;
 }
 
 export interface RouteWeights {
@@ -24,18 +26,28 @@ export interface RouteWeights {
   readonly weigh: (covered: { readonly from: number; readonly to: number }) => Weighed;
 }
 
-export const weighRoute = (model: SuspectModel, route: Route, evidence: Evidence): RouteWeights => {
-  const cases = routeCases(model, route);
-  const seen = evidence.flatMap((observation, index) =>
-    lookedAt(model, observation).route === route
-      ? [{ index, likelihoods: likelihoodsOf(model, cases, observation) }]
-      : [],
-  );
-  const known = new Map<string, Weighed>();
-  return {
-    cases,
-    isSeen: seen.length > 0,
-    weigh: ({ from, to }) => {
+/** Weighs a route by any evidence; what was worked out for an observation is kept for the next time. */
+export const routeWeigher = (
+  model: SuspectModel,
+  route: Route,
+): ((evidence: Evidence) => RouteWeights) => {
+  const knownCases = new Map<boolean, RouteCases>();
+  const knownLikelihoods = new Map<string, Float64Array>();
+  return (evidence) => {
+    const onRoute = evidence.flatMap((observation, index) =>
+      lookedAt(model, observation).route === route ? [{ index, observation }] : [],
+    );
+    const isPressed = onRoute.some(({ observation }) => observation.kind === 'press');
+    const cases = knownCases.get(isPressed) ?? routeCases(model, route, isPressed);
+    knownCases.set(isPressed, cases);
+    const seen = onRoute.map(({ index, observation }) => {
+      const key = `${isPressed} ${JSON.stringify(observation)}`;
+      const likelihoods = knownLikelihoods.get(key) ?? likelihoodsOf(model, cases, observation);
+      knownLikelihoods.set(key, likelihoods);
+      return { index, likelihoods };
+    });
+    const known = new Map<string, Weighed>();
+    const weigh: RouteWeights['weigh'] = ({ from, to }) => {
       const left = seen.filter(({ index }) => index < from || index >= to);
       const key = left.map(({ index }) => index).join();
       const weighed =
@@ -47,7 +59,8 @@ export const weighRoute = (model: SuspectModel, route: Route, evidence: Evidence
         });
       known.set(key, weighed);
       return weighed;
-    },
+    };
+    return { cases, isSeen: seen.length > 0, weigh };
   };
 };
 
@@ -61,9 +74,9 @@ const likelihoodsOf = (
   let at = 0;
   for (const mine of own)
     for (const theirs of shared) {
-      values[at] = likelihood(
-        theirs.faults.length === 0 ? mine.faults : [...mine.faults, ...theirs.faults],
-      );
+      const isOwn = theirs.faults.length === 0;
+      const faults = isOwn ? mine.faults : [...mine.faults, ...theirs.faults];
+      values[at] = likelihood(faults, mine.flexes);
       at += 1;
     }
   return values;
@@ -78,6 +91,7 @@ const weighCases = (
   const weights = new Float64Array(own.length * shared.length);
   const sums = new Float64Array(shared.length);
   const namedSums = new Float64Array(shared.length);
+  let sound = 0;
   own.forEach(({ prior, suspects }, row) => {
     const isNamed = suspects.every((suspect) => model.suspects[suspect]?.where !== 'other');
     for (let place = 0; place < shared.length; place += 1) {
@@ -85,9 +99,10 @@ const weighCases = (
       let weight = prior;
       for (const likelihood of likelihoods) weight *= likelihood[at] as number;
       weights[at] = weight;
+      if (place === 0 && suspects.length === 0) sound += weight;
       sums[place] = (sums[place] as number) + weight;
       if (isNamed) namedSums[place] = (namedSums[place] as number) + weight;
     }
   });
-  return { key, isCovered, weights, sums, namedSums };
+  return { key, isCovered, weights, sums, namedSums, sound };
 };

@@ -80,7 +80,7 @@ export interface Noise {
   readonly falselyAnswers: number;
   /** A press test ends as steady in a way that it is not. */
   readonly missesAnswer: number;
-  /** Pressing one part acts on all the others of the line as well. */
+  /** The board flexes: pressing anywhere acts on the whole line. A press on bare board tells. */
   readonly flexes: number;
 }
 

@@ -5,18 +5,37 @@ import { type Evidence, isTelling } from './evidence.js';
 import { type LeadCase, leadCases } from './lead-cases.js';
 import { linkedRoutes } from './linked-routes.js';
 import type { Posterior, Slice } from './posterior.js';
-import { type RouteWeights, type Weighed, weighRoute } from './route-weights.js';
+import { type RouteWeights, routeWeigher, type Weighed } from './route-weights.js';
 import type { SuspectModel } from './suspect-model.js';
 import { type GroupWeight, weighGroup } from './weigh-group.js';
 
 /**
+ * The posterior for this evidence alone; to weigh a growing record again and again, keep a `faultWeigher`.
  * @param evidence in the order in which it was observed: it tells when a lead may have failed.
  * @throws RangeError for what the model does not have, or evidence that nothing in it explains, which
  * only a model without noise can meet.
  */
-export const weighFaults = (model: SuspectModel, evidence: Evidence): Posterior => {
-  const telling = evidence.filter(isTelling);
-  const routes = model.routes.map((route) => weighRoute(model, route, telling));
+export const weighFaults = (model: SuspectModel, evidence: Evidence): Posterior =>
+  faultWeigher(model)(evidence);
+
+/** Weighs any evidence on one board, and keeps what it worked out for each observation. */
+export const faultWeigher = (model: SuspectModel): ((evidence: Evidence) => Posterior) => {
+  const weighers = model.routes.map((route) => routeWeigher(model, route));
+  return (evidence) => {
+    const telling = evidence.filter(isTelling);
+    return weighRoutes(
+      model,
+      telling,
+      weighers.map((weigh) => weigh(telling)),
+    );
+  };
+};
+
+const weighRoutes = (
+  model: SuspectModel,
+  telling: Evidence,
+  routes: readonly RouteWeights[],
+): Posterior => {
   const groups = linkedRoutes(routes.map(({ cases }) => cases.scope));
   const weigh = groupWeigher(model, routes);
   const states = leadCases(model, telling).map((leadCase) => {

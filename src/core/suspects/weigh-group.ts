@@ -29,7 +29,7 @@ export const weighGroup = (model: SuspectModel, members: readonly GroupMember[])
   ];
   const all = tables(({ sums }) => sums);
   const logSound = [
-    ...members.map(({ weighed }) => weighed.weights[0] as number),
+    ...members.map(({ weighed }) => weighed.sound),
     ...unary.map(({ values, logScale }) => (values[0] as number) * Math.exp(logScale)),
   ].reduce((sum, weight) => sum + Math.log(weight), 0);
   let shared: readonly Float64Array[] | null = null;

@@ -18,7 +18,7 @@ import { rankProbes } from '../../../src/core/suspects/propose-probe.js';
 import { rankPosterior } from '../../../src/core/suspects/rank-suspects.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { type Look, lookedAt } from '../../../src/core/suspects/views.js';
-import { weighFaults } from '../../../src/core/suspects/weigh-faults.js';
+import { faultWeigher } from '../../../src/core/suspects/weigh-faults.js';
 import { type Random, seeded } from '../shared/random.js';
 import { counted } from './compare-rules.js';
 
@@ -39,6 +39,8 @@ const mostProbes = 15;
 interface Truth {
   readonly suspect: number;
   readonly mode: FaultMode;
+  /** Pressing anywhere acts on the whole line. */
+  readonly flexes: boolean;
 }
 
 export const tryDemo = (
@@ -48,11 +50,12 @@ export const tryDemo = (
   seed: string,
 ): DemoResult => {
   const model = buildModel(profile);
+  const weigh = faultWeigher(model);
   const sums = { probes: 0, effort: 0, first: 0, amongThree: 0 };
   for (let i = 0; i < trials; i += 1) {
     const random = seeded(`${seed}/demo/${i}`);
     const truth = drawTruth(model, random);
-    const end = isolate(model, truth, rule, random);
+    const end = isolate(model, weigh, truth, rule, random);
     sums.probes += end.probes;
     sums.effort += end.effort;
     sums.first += end.place === 0 ? 1 : 0;
@@ -67,12 +70,13 @@ export const tryDemo = (
 };
 
 /** A fault that opens its line at rest, so that the walk can find it; drawn by its prior. */
-const drawTruth = ({ suspects }: SuspectModel, random: Random): Truth => {
+const drawTruth = ({ suspects, noise }: SuspectModel, random: Random): Truth => {
+  const flexes = random.chance(noise.flexes);
   const open = suspects.flatMap(({ index, where, lines, modes }) =>
     where === 'other' || lines.includes('GND')
       ? []
       : modes.flatMap(({ mode, prior }) =>
-          mode === 'broken' || mode === 'loose' ? [{ suspect: index, mode, prior }] : [],
+          mode === 'broken' || mode === 'loose' ? [{ suspect: index, mode, flexes, prior }] : [],
         ),
   );
   let left = random.unit() * open.reduce((sum, { prior }) => sum + prior, 0);
@@ -83,7 +87,13 @@ const drawTruth = ({ suspects }: SuspectModel, random: Random): Truth => {
   return open.at(-1) as Truth;
 };
 
-const isolate = (model: SuspectModel, truth: Truth, rule: DemoRule, random: Random) => {
+const isolate = (
+  model: SuspectModel,
+  weigh: ReturnType<typeof faultWeigher>,
+  truth: Truth,
+  rule: DemoRule,
+  random: Random,
+) => {
   const evidence: Observation[] = model.routes
     .flatMap(({ pins }) => pins)
     .map((pin) => ({
@@ -100,7 +110,7 @@ const isolate = (model: SuspectModel, truth: Truth, rule: DemoRule, random: Rand
   let probes = 0;
   let effort = 0;
   for (;;) {
-    const posterior = weighFaults(model, evidence);
+    const posterior = weigh(evidence);
     const ranking = rankPosterior(posterior);
     const causes = ranking.lines.find((known) => known.line === line)?.causes ?? [];
     const isCertain = (causes[0]?.probability ?? 0) >= certainEnough && causes[0]?.where !== 'none';
@@ -127,7 +137,7 @@ const draw = (model: SuspectModel, look: Look, truth: Truth, random: Random): st
     .filter(({ suspect }) => suspect === truth.suspect)
     .map((seat) => ({ seat, mode: truth.mode }));
   let left = random.unit();
-  const likely = given(faults);
+  const likely = given(faults, truth.flexes);
   for (const [at, outcome] of outcomes.entries()) {
     left -= likely[at] ?? 0;
     if (left <= 0) return outcome;

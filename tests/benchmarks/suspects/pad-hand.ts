@@ -110,8 +110,8 @@ export const walkByHand = (
       u: touchUncertainty(value, stepAt(value), 'resistance'),
     });
   };
-  // A meter of two or three readings a second has to see each touch and the air between.
-  const tapS = [0.3 + 0.5 * periodS, 0.75] as const;
+  // The technician is told to touch for more than two readings, and to lift for one.
+  const tapS = [0.4 + periodS, 1 + 0.5 * periodS] as const;
   const liftS = [0.15 + periodS, 0.6 + periodS] as const;
   const command = (): void => {
     const pad = pads[random.whole([0, pads.length - 1])];

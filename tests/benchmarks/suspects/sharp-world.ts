@@ -49,7 +49,7 @@ const certainly = (
   const faults = (model.routes.find((route) => route.line === line)?.seats ?? [])
     .filter((seat) => seat.suspect === suspect)
     .map((seat) => ({ seat, mode }));
-  const likely = given(faults);
+  const likely = given(faults, false);
   return outcomes[likely.indexOf(Math.max(...likely))] as string;
 };
 

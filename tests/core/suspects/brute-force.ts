@@ -8,13 +8,10 @@ import {
   verdictProbabilities,
 } from '../../../src/core/suspects/channel.js';
 import type { Evidence, Observation } from '../../../src/core/suspects/evidence.js';
-import type { FaultMode } from '../../../src/core/suspects/fault-modes.js';
 import { showsOf } from '../../../src/core/suspects/shows.js';
 import type { Sight } from '../../../src/core/suspects/sight.js';
 import type { Route, SuspectModel } from '../../../src/core/suspects/suspect-model.js';
-
-type State = FaultMode | 'sound';
-type States = readonly State[];
+import { look, type State, type States } from './walk-the-line.js';
 
 export interface BruteForce {
   /** Probability of the evidence. */
@@ -46,20 +43,36 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
     places: new Map<string, number>(),
   };
   const known = new Map<string, number>();
-  const likelihood = (index: number, states: States): number => {
-    const seen = evidence[index] as Observation;
-    const route = routeOf(model, seen);
-    const key = `${index} ${route.seats.map(({ suspect }) => states[suspect]).join()}`;
-    const value = known.get(key) ?? likelihoodOf(model, route, seen, states);
+  /** Of what was seen on one route, but for what a lead explains; flexing is one state of the whole route. */
+  const likelihood = (route: Route, states: States, from: number, to: number): number => {
+    const mine = route.seats.map(({ suspect }) => states[suspect]).join();
+    const key = `${route.index} ${from} ${to} ${mine}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const seen = evidence.filter(
+      (one, i) => routeOf(model, one) === route && (i < from || i >= to),
+    );
+    const { flexes } = model.noise;
+    const given = (isFlexing: boolean): number =>
+      seen.reduce((all, one) => all * likelihoodOf(model, route, one, states, isFlexing), 1);
+    const value = (1 - flexes) * given(false) + flexes * given(true);
     known.set(key, value);
     return value;
   };
-  const leadStates = everyLead(model, evidence);
+  const leadStates = everyLead(model, evidence).filter(({ prior }) => prior > 0);
+  const between = new Map<string, ReadonlySet<Route>>();
+  const seenBetween = (from: number, to: number): ReadonlySet<Route> => {
+    const key = `${from} ${to}`;
+    const routesSeen =
+      between.get(key) ?? new Set(evidence.slice(from, to).map((one) => routeOf(model, one)));
+    between.set(key, routesSeen);
+    return routesSeen;
+  };
+  const seenRoutes = new Set(evidence.map((one) => routeOf(model, one)));
   for (const [states, prior] of everyState(model)) {
     for (const { lead, from, to, now, prior: leadPrior } of leadStates) {
       let weight = prior * leadPrior;
-      for (let i = 0; i < evidence.length && weight > 0; i += 1)
-        if (i < from || i >= to) weight *= likelihood(i, states);
+      for (const route of seenRoutes) weight *= likelihood(route, states, from, to);
       if (weight === 0) continue;
       const faulty = suspects.filter(({ index }) => states[index] !== 'sound');
       sums.all += weight;
@@ -69,9 +82,7 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
       for (const { index } of faulty)
         sums.suspects[index] = (sums.suspects[index] as number) + weight;
       routes.forEach((route, at) => {
-        const covered = evidence.some(
-          (seen, i) => i >= from && i < to && routeOf(model, seen) === route,
-        );
+        const covered = from < to && seenBetween(from, to).has(route);
         const cause = covered ? `lead ${lead}` : nearest(model, route, states);
         add(sums.causes[at] as Map<string, number>, cause, weight);
       });
@@ -163,6 +174,7 @@ const likelihoodOf = (
   route: Route,
   seen: Observation,
   states: States,
+  isFlexing: boolean,
 ): number => {
   const { noise, measure } = model;
   const overloadIsNormal = route.expected === 'overload';
@@ -190,76 +202,9 @@ const likelihoodOf = (
     return told[(tellingFindings as readonly string[]).indexOf(seen.finding)] as number;
   };
   const { part } = seen;
-  const all = found(() => true);
-  if (part === null) return all;
-  const own = found((suspect) => model.suspects[suspect]?.pressedAt.includes(part) ?? false);
-  return (1 - noise.flexes) * own + noise.flexes * all;
-};
-
-const openAtRest: readonly State[] = ['broken', 'loose'];
-const openPressed: readonly State[] = ['broken', 'cracked'];
-
-/** Walks outwards from the probe, stop by stop, until the line is open. */
-const look = (
-  route: Route,
-  states: States,
-  seen: Observation,
-  presses: (suspect: number) => boolean,
-): Sight => {
-  const isOpen = (suspect: number): boolean =>
-    (presses(suspect) ? openPressed : openAtRest).includes(states[suspect] as State);
-  const loads: string[] = [];
-  let intermittent = false;
-  const notice = (suspect: number, counts: boolean, inTheWay: boolean): void => {
-    const state = states[suspect];
-    if (state === 'loose' || state === 'cracked' || state === 'bridged') intermittent = true;
-    if (!counts) return;
-    if (state === 'shorted' || (state === 'bridged' && presses(suspect))) loads.push('short');
-    if (state === 'leaky') loads.push('low');
-    if (state === 'raised' && inTheWay) loads.push('high');
-  };
-  const at = (stop: number) =>
-    route.seats.filter((seat) => seat.at === stop && seat.sits !== 'entry');
-  const isBroken = (stop: number): boolean =>
-    at(stop).some(({ suspect, sits }) => sits === 'series' && isOpen(suspect));
-  const pin = seen.kind === 'place' ? null : (seen.pin ?? route.pins[0]);
-  const gap = seen.kind === 'place' ? gapOf(route, seen.place) : 0;
-  const entries = route.seats.filter(({ sits }) => sits === 'entry');
-  const own = entries.find((entry) => entry.pin === pin);
-  if (own !== undefined && isOpen(own.suspect)) {
-    notice(own.suspect, false, true);
-    return { left: gap - 1, right: gap, load: 'none', intermittent };
-  }
-  const last = Math.max(route.stops.length, 1);
-  let right = gap;
-  while (right < last && !isBroken(right)) {
-    for (const { suspect } of at(right)) notice(suspect, true, true);
-    right += 1;
-  }
-  if (right < last) for (const { suspect } of at(right)) notice(suspect, false, true);
-  let left = gap - 1;
-  while (left >= 0 && !isBroken(left)) {
-    for (const { suspect } of at(left)) notice(suspect, true, false);
-    left -= 1;
-  }
-  if (left >= 0) for (const { suspect } of at(left)) notice(suspect, false, false);
-  if (left < 0)
-    for (const entry of entries) {
-      const wasIntermittent: boolean = intermittent;
-      notice(entry.suspect, true, entry === own);
-      if (entry !== own) intermittent = wasIntermittent;
-    }
-  const load = (['short', 'low', 'high'] as const).find((one) => loads.includes(one)) ?? 'none';
-  return { left, right: right < last ? right : Number.POSITIVE_INFINITY, load, intermittent };
-};
-
-const gapOf = (
-  { stops }: Route,
-  place: Extract<Observation, { kind: 'place' }>['place'],
-): number => {
-  if (place.side === 'chip') return stops.findIndex(({ kind }) => kind === 'chip');
-  const part = stops.findIndex(({ id }) => id === place.part);
-  return place.side === 'near' ? part : part + 1;
+  return part === null || isFlexing
+    ? found(() => true)
+    : found((suspect) => model.suspects[suspect]?.pressedAt.includes(part) ?? false);
 };
 
 const nearest = (model: SuspectModel, route: Route, states: States): string => {

@@ -29,6 +29,33 @@ describe('evidence from a session', () => {
     ]);
   });
 
+  it('should hold the last finding of each press', () => {
+    const pressed = (t: number, part: string, finding: 'loose' | 'inconclusive'): WalkEvent => ({
+      type: 'press-judged',
+      t,
+      line: 'L1',
+      part,
+      finding,
+      cycles: 4,
+      pValue: 0.01,
+      adjustedPValue: 0.05,
+      answered: 4,
+      pressedValue: 388,
+      releasedValue: null,
+    });
+    const events = [
+      judged(1, '1', 'open'),
+      pressed(2, 'FL2', 'inconclusive'),
+      pressed(3, 'bare board', 'inconclusive'),
+      pressed(4, 'FL2', 'loose'),
+    ];
+    expect(collectEvidence(events)).toEqual([
+      { kind: 'pin', pin: '1', verdict: 'open' },
+      { kind: 'press', line: 'L1', part: 'bare board', finding: 'inconclusive' },
+      { kind: 'press', line: 'L1', part: 'FL2', finding: 'loose' },
+    ]);
+  });
+
   it('should be empty for a session without verdicts', () => {
     expect(collectEvidence([])).toEqual([]);
   });

@@ -4,12 +4,19 @@ import type { Verdict } from '../../../src/core/events.js';
 import { readProfile } from '../../../src/core/profile/read-profile.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import type { Evidence, Observation } from '../../../src/core/suspects/evidence.js';
-import { type Ranking, rankSuspects } from '../../../src/core/suspects/rank-suspects.js';
+import {
+  type Ranking,
+  rankPosterior,
+  rankSuspects,
+} from '../../../src/core/suspects/rank-suspects.js';
+import { faultWeigher } from '../../../src/core/suspects/weigh-faults.js';
 import { smallBoard } from './small-board.js';
 
 const { content: demo } = readProfile(readFileSync('profiles/demo.json', 'utf8'));
 if (demo === null || demo === undefined) throw new Error('the demo profile does not read');
 const model = buildModel(demo);
+const weigh = faultWeigher(model);
+const ranked = (evidence: Evidence): Ranking => rankPosterior(weigh(evidence));
 
 /** The whole walk, all pins normal but those named; or only up to a pin. */
 const walked = (abnormal: Readonly<Record<string, Verdict>>, upTo = '40'): Observation[] =>
@@ -27,7 +34,7 @@ const causeOf = (ranking: Ranking, line: string) =>
 
 describe('suspects on the demo board', () => {
   it('should put a filter before single joints where all its lines are open', () => {
-    const ranking = rankSuspects(model, walked({ 5: 'open', 6: 'open' }));
+    const ranking = ranked(walked({ 5: 'open', 6: 'open' }));
     const [first] = ranking.suspects;
     expect(first).toMatchObject({ where: 'part', id: 'FL2', lines: ['LANE1_P', 'LANE1_N'] });
     const joints = ranking.suspects.filter(({ where }) => where === 'joint');
@@ -37,16 +44,13 @@ describe('suspects on the demo board', () => {
   });
 
   it('should put joints first where only one line of the filter is open', () => {
-    const ranking = rankSuspects(model, walked({ 5: 'open' }));
+    const ranking = ranked(walked({ 5: 'open' }));
     expect(ranking.suspects[0]?.where).toBe('joint');
     expect(probabilityOf(ranking, 'FL2')).toBeLessThan(probabilityOf(ranking, 'FL2 pad 1'));
   });
 
   it('should say the leads first where grounds and lines are open together', () => {
-    const ranking = rankSuspects(
-      model,
-      walked({ 4: 'open', 5: 'open', 6: 'open', 7: 'open', 8: 'open' }, '8'),
-    );
+    const ranking = ranked(walked({ 4: 'open', 5: 'open', 6: 'open', 7: 'open', 8: 'open' }, '8'));
     expect(ranking.suspects.slice(0, 2).map(({ where, id }) => `${where} ${id}`)).toEqual([
       'lead ground-clip',
       'lead walking-lead',
@@ -60,36 +64,36 @@ describe('suspects on the demo board', () => {
   it('should clear the clip and keep the board when another ground changes nothing', () => {
     const opens = walked({ 4: 'open', 5: 'open', 6: 'open', 7: 'open' }, '7');
     const again: Observation = { kind: 'pin', pin: '7', verdict: 'open', clipMoved: true };
-    const moved = rankSuspects(model, [...opens, again]);
+    const moved = ranked([...opens, again]);
     expect(moved.suspects[0]?.id).toBe('walking-lead');
-    const mended = rankSuspects(model, [...opens, { ...again, verdict: 'normal' }]);
+    const mended = ranked([...opens, { ...again, verdict: 'normal' }]);
     expect(mended.suspects[0]?.id).toBe('ground-clip');
     // The walking lead may have come back by itself in the same moment.
     expect(mended.suspects[0]?.probability).toBeGreaterThan(0.9);
   });
 
   it('should blame no lead for one open line in the middle of a sound walk', () => {
-    const ranking = rankSuspects(model, walked({ 33: 'open' }));
+    const ranking = ranked(walked({ 33: 'open' }));
     expect(ranking.suspects[0]).toMatchObject({ where: 'joint', id: 'J7 pin 33' });
     expect(probabilityOf(ranking, 'ground-clip')).toBeLessThan(0.03);
   });
 
   it('should keep a joint under suspicion behind a branch that reads near-normal', () => {
     // R42 alone reads 2.2 kΩ, within 12 % of the line's 2.07 kΩ; TOUCH_INT has no branch.
-    const ranking = rankSuspects(model, walked({}));
+    const ranking = ranked(walked({}));
     const hidden = probabilityOf(ranking, 'R21 pad 1');
     const seen = probabilityOf(ranking, 'R23 pad 1');
-    const before = probabilityOf(rankSuspects(model, []), 'R21 pad 1');
+    const before = probabilityOf(ranked([]), 'R21 pad 1');
     expect(hidden).toBeGreaterThan(0.7 * before);
     expect(hidden).toBeGreaterThan(3 * seen);
   });
 
   it('should find the part whose press brings the line back', () => {
     const press: Observation = { kind: 'press', line: 'LANE1_P', part: 'FL2', finding: 'loose' };
-    const both = rankSuspects(model, [...walked({ 5: 'open', 6: 'open' }), press]);
+    const both = ranked([...walked({ 5: 'open', 6: 'open' }), press]);
     expect(both.suspects[0]).toMatchObject({ id: 'FL2' });
     expect(both.suspects[0]?.probability).toBeGreaterThan(0.9);
-    const one = rankSuspects(model, [...walked({ 5: 'open' }), press]);
+    const one = ranked([...walked({ 5: 'open' }), press]);
     const pads = probabilityOf(one, 'FL2 pad 1') + probabilityOf(one, 'FL2 pad 4');
     expect(pads).toBeGreaterThan(0.85);
   });
@@ -101,7 +105,7 @@ describe('suspects on the demo board', () => {
       part: 'R23',
       finding: 'cracked',
     };
-    const ranking = rankSuspects(model, [...walked({}), press]);
+    const ranking = ranked([...walked({}), press]);
     const sum = ['R23 pad 1', 'R23 pad 2', 'R23']
       .map((id) => probabilityOf(ranking, id))
       .reduce((total, one) => total + one, 0);
@@ -109,9 +113,23 @@ describe('suspects on the demo board', () => {
     expect(sum).toBeGreaterThan(0.6);
   });
 
+  it('should hold a press for nothing once bare board answers too', () => {
+    const pressed = (part: string): Observation => ({
+      kind: 'press',
+      line: 'LANE1_P',
+      part,
+      finding: 'loose',
+    });
+    const open = walked({ 5: 'open' });
+    const part = ranked([...open, pressed('FL2')]);
+    const both = ranked([...open, pressed('FL2'), pressed('bare board')]);
+    expect(probabilityOf(part, 'J7 pin 5')).toBeLessThan(0.1);
+    expect(both.suspects[0]).toMatchObject({ where: 'joint', id: 'J7 pin 5' });
+  });
+
   it('should put a shared protection part first where all its lines are shorted', () => {
     const shorted = { 2: 'short', 3: 'short', 5: 'short', 6: 'short' } as const;
-    const [first] = rankSuspects(model, walked(shorted)).suspects;
+    const [first] = ranked(walked(shorted)).suspects;
     expect(first).toMatchObject({ id: 'TV1' });
     expect(first?.lines).toHaveLength(4);
     expect(first?.probability).toBeGreaterThan(0.9);
@@ -125,8 +143,8 @@ describe('suspects on the demo board', () => {
       verdict: 'normal',
     };
     const open = walked({ 33: 'open' });
-    const before = rankSuspects(model, open);
-    const after = rankSuspects(model, [...open, far]);
+    const before = ranked(open);
+    const after = ranked([...open, far]);
     expect(probabilityOf(before, 'R23 pad 2')).toBeGreaterThan(0.1);
     expect(probabilityOf(after, 'R23 pad 2')).toBeLessThan(0.01);
     expect(probabilityOf(after, 'J7 pin 33')).toBeGreaterThan(probabilityOf(before, 'J7 pin 33'));
@@ -137,14 +155,14 @@ describe('suspects on the demo board', () => {
       ['2', '3', '5', '6', '8', '9'].map((pin) => [pin, 'open' as const]),
     );
     // A ground reads normal between each pair, so no lead explains them all.
-    const ranking = rankSuspects(model, walked(opens));
+    const ranking = ranked(walked(opens));
     for (const id of ['FL1', 'FL2', 'FL3']) expect(probabilityOf(ranking, id)).toBeGreaterThan(0.5);
   });
 
   it('should rank a heated part and its neighbours up', () => {
     const open = walked({ 33: 'open' });
     const heated = buildModel(demo, { heated: ['R23'] });
-    const before = rankSuspects(model, open);
+    const before = ranked(open);
     const after = rankSuspects(heated, open);
     expect(probabilityOf(after, 'R23 pad 1')).toBeGreaterThan(
       1.5 * probabilityOf(before, 'R23 pad 1'),
@@ -158,13 +176,19 @@ describe('suspects on the demo board', () => {
       { kind: 'pin', pin: '35', verdict: 'unsure' },
       { kind: 'press', line: 'TOUCH_INT', part: 'R23', finding: 'inconclusive' },
     ];
-    expect(rankSuspects(model, [...open, ...idle])).toEqual(rankSuspects(model, open));
+    expect(ranked([...open, ...idle])).toEqual(ranked(open));
+  });
+
+  it('should be the same whatever was weighed before', () => {
+    const open = walked({ 33: 'open' });
+    ranked(walked({ 5: 'open', 6: 'open' }));
+    expect(ranked(open)).toEqual(rankSuspects(model, open));
   });
 });
 
 describe('the ranking', () => {
   it('should be in falling order, with causes that sum to 1 on every line', () => {
-    const ranking = rankSuspects(model, walked({ 5: 'open', 22: 'low', 33: 'wobble' }));
+    const ranking = ranked(walked({ 5: 'open', 22: 'low', 33: 'wobble' }));
     const order = ranking.suspects.map(({ probability }) => probability);
     expect(order).toEqual([...order].sort((a, b) => b - a));
     expect(ranking.lines.length).toBe(39);
