@@ -40,15 +40,13 @@ export interface Terminal {
 export const hasTmux = spawnSync('tmux', ['-V']).status === 0;
 
 const pollMs = 50;
-let opened = 0;
 
 export const openTerminal = (options: TerminalOptions): Terminal => {
   const { columns, rows, command, env = {} } = options;
-  opened += 1;
-  const socket = `pinwalk-test-${process.pid}-${opened}`;
   const folder = mkdtempSync(join(tmpdir(), 'pinwalk-terminal-'));
+  const server = ['-S', join(folder, 'tmux'), '-f', '/dev/null'];
   const tmux = (...args: readonly string[]): string =>
-    execFileSync('tmux', ['-L', socket, '-f', '/dev/null', ...args], { encoding: 'utf8' });
+    execFileSync('tmux', [...server, ...args], { encoding: 'utf8' });
 
   // CI would keep Ink from drawing; a colour setting of the caller's would colour the test.
   const { CI: _, NO_COLOR: _n, FORCE_COLOR: _f, ...inherited } = process.env;
@@ -57,10 +55,7 @@ export const openTerminal = (options: TerminalOptions): Terminal => {
   const shell = `cd ${quoted(process.cwd())}; export ${settings.join(' ')}; ${command}; echo rc=$?; exec sh`;
   execFileSync(
     'tmux',
-    [
-      ...['-L', socket, '-f', '/dev/null', 'new-session', '-d'],
-      ...['-x', String(columns), '-y', String(rows), shell],
-    ],
+    [...server, 'new-session', '-d', '-x', String(columns), '-y', String(rows), shell],
     { env: inherited },
   );
 
@@ -105,10 +100,11 @@ export const openTerminal = (options: TerminalOptions): Terminal => {
         return readFileSync(file, 'utf8');
       };
     },
-    hangUp: () => void spawnSync('tmux', ['-L', socket, 'kill-server']),
+    hangUp: () => void spawnSync('tmux', [...server, 'kill-server']),
     close() {
-      spawnSync('tmux', ['-L', socket, 'kill-server']);
-      rmSync(folder, { recursive: true, force: true });
+      spawnSync('tmux', [...server, 'kill-server']);
+      // The program may still be writing its last words there.
+      rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
     },
   };
 };
