@@ -3,8 +3,7 @@ import { basename, resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
 import { readDefinition } from '../core/definition/read-definition.js';
-import { type Board, gatherBoard } from '../core/learn/board.js';
-import { importNotes } from '../core/learn/import-notes.js';
+import type { Board } from '../core/learn/board.js';
 import { confidence } from '../core/learn/learn-line.js';
 import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
 import {
@@ -19,7 +18,6 @@ import { rangeCoverage } from '../core/learn/range-coverage.js';
 import type { Wanted } from '../core/learn/refuse-boards.js';
 import { createToleranceFactors } from '../core/learn/tolerance-factors.js';
 import { formatProblem } from '../core/problems.js';
-import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/read-profile.js';
 import {
   type MeasureFunction,
@@ -30,10 +28,9 @@ import {
 import { programVersion } from '../core/version.js';
 import { ReportFileError, writeReport } from '../report/write-report.js';
 import { FileError } from '../store/file-error.js';
-import { readSession } from '../store/journal-reader.js';
 import { loadProfile } from '../store/load-definitions.js';
-import { readTextFile } from '../store/read-text-file.js';
 import { storedKind } from '../store/stored-kind.js';
+import { readBoards } from './read-boards.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface LearnCommandOptions {
@@ -100,11 +97,7 @@ const learn = (
   };
   const { out } = options;
   if (out !== undefined) refuseOut(out, [...sessions, ...notes], options.force ?? false);
-  const nameOf = namer();
-  const boards = [
-    ...sessions.map((file) => boardOfSession(file, nameOf(file))),
-    ...notes.map((file) => boardOfNotes(file, nameOf(file), profile, wanted)),
-  ];
+  const boards = readBoards(sessions, notes, profile, wanted);
   const factor = createToleranceFactors();
   const outcome = learnProfile(boards, profile, {
     ...wanted,
@@ -124,41 +117,6 @@ const learn = (
   for (const warning of warnings) process.stderr.write(`${warning}\n`);
   if (out !== undefined) write(out, text, options.force ?? false);
   tellEnd(learned, boards, factor, options);
-};
-
-/** Names boards by their files, each differently. @throws UserError for a file that is given twice. */
-const namer = (): ((file: string) => string) => {
-  const paths = new Set<string>();
-  const names = new Set<string>();
-  return (file) => {
-    const path = resolve(file);
-    const base = cleanText(basename(file), 80);
-    if (paths.has(path)) throw new UserError(`${base} is given twice`, exitCodes.usage);
-    paths.add(path);
-    let name = base;
-    for (let nth = 2; names.has(name); nth += 1) name = `${base} (${nth})`;
-    names.add(name);
-    return name;
-  };
-};
-
-const boardOfSession = (file: string, name: string): Board => {
-  const kind = storedKind(file);
-  if (kind !== 'session') {
-    const what = kind === undefined ? 'no saved session' : `a ${kind}`;
-    const where = cleanText(file, 300);
-    throw new UserError(`${where} is ${what}; name saved sessions`, exitCodes.badFile);
-  }
-  const board = gatherBoard(name, readSession(file));
-  if (board !== null) return board;
-  const where = cleanText(file, 300);
-  throw new UserError(`${where}: the session holds nothing yet`, exitCodes.badFile);
-};
-
-const boardOfNotes = (file: string, name: string, profile: Profile, wanted: Wanted): Board => {
-  const imported = importNotes(name, readTextFile(file).text, profile, wanted);
-  if (!imported.ok) throw new FileError(file, imported.problems);
-  return imported.board;
 };
 
 /** A profile is found by its id as the name of its file. */
