@@ -19,6 +19,9 @@ const mostAstray = 0.002;
 /** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
 const mostScatter = 0.007;
 const mostNoise = 3;
+/** Beginning anew so often within one contact is no landing any more. */
+const restlessRestarts = 4;
+const leastRestlessS = 2;
 /** Seconds a touch may go on without settling or charging before it is called a wobble. */
 const wobbleAfterS = 6;
 /**
@@ -79,11 +82,19 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
     return { phase: 'settled', ...state };
   }
   if (state.charging > 0.5) return { phase: 'charging', ...state };
-  const restless = !still && span > wobbleAfterS && Math.abs(state.remainder) < state.scatter;
+  const restless =
+    creep.lastT - touch.since > wobbleAfterS &&
+    (touch.restarts >= restlessRestarts || (!still && Math.abs(state.remainder) < state.scatter));
   return { phase: restless ? 'wobbling' : 'creeping', ...state };
 };
 
-const leastSpan = (contact: Contact, { jumped }: Touch, { coarse }: SettleContext): number => {
+const leastSpan = (
+  contact: Contact,
+  { jumped, restarts }: Touch,
+  { coarse }: SettleContext,
+): number => {
+  // A few near readings in a reading that jumps about are chance.
+  if (restarts >= restlessRestarts) return leastRestlessS;
   if (coarse !== null) return rangingS[coarse];
   return jumped || isSurelySlip(contact) ? leastDoubtfulS : leastSpanS;
 };

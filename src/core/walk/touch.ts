@@ -25,6 +25,8 @@ export interface Touch {
   readonly since: number;
   readonly creep: Creep;
   readonly display: Display;
+  /** How often the readings that count began anew since contact: a reading that will not hold still. */
+  readonly restarts: number;
   /** How often the display went over to another range since contact. */
   readonly changes: number;
   /** One reading that did not fit the others, set aside until the next tells whether it was a glitch. */
@@ -47,6 +49,7 @@ export const beginTouch = (t: number, value: number, display: Display, jumped: b
   since: t,
   creep: beginCreep(t, value),
   display,
+  restarts: 0,
   changes: 0,
   odd: null,
   jumped,
@@ -89,6 +92,7 @@ const grown = (touch: Touch, t: number, value: number): Touch => ({
   since: touch.since,
   creep: addToCreep(touch.creep, t, value),
   display: touch.display,
+  restarts: touch.restarts,
   changes: touch.changes,
   odd: null,
   jumped: touch.jumped,
@@ -97,10 +101,15 @@ const grown = (touch: Touch, t: number, value: number): Touch => ({
 
 /** The contact goes on, but its readings count from here only. */
 const again = (touch: Touch, t: number, value: number, display: Display): Touch => {
-  const { creep, since, changes } = touch;
+  const { creep, since, changes, restarts } = touch;
   // A rub reads more than the line; a landing or a range change comes down to it.
   const rose = creep.lastT - since >= steadyS && value > risenBy * creep.last;
-  return { ...beginTouch(t, value, display, touch.jumped || rose), since, changes };
+  return {
+    ...beginTouch(t, value, display, touch.jumped || rose),
+    since,
+    changes,
+    restarts: restarts + 1,
+  };
 };
 
 const risenBy = 1.05;
