@@ -19,7 +19,7 @@ export interface ProposedProbe {
 export type Effort = Readonly<Record<EffortOf, number>>;
 
 /** Below this many bits a probe is not worth its effort. Common practice, no source. */
-export const defaultLeastGain = 0.02;
+const defaultLeastGain = 0.02;
 /** Lines are looked at only while they are this likely to be at fault. */
 const leastDoubt = 0.02;
 /** At most so many lines, those most in doubt: a lead that is off puts all of them in doubt alike. */
