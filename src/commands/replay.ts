@@ -1,7 +1,6 @@
 // `replay`: a saved session once more, in the same screens and cues, or as lines.
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { Control } from '../core/replay/control.js';
-import { logLines } from '../core/replay/log-lines.js';
 import { fastest, slowest } from '../core/replay/playback.js';
 import { readGoal } from '../core/replay/read-goal.js';
 import type { Recording } from '../core/replay/recording.js';
@@ -9,17 +8,19 @@ import { english } from '../core/words/english.js';
 import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { replaySession } from '../session/replay-session.js';
-import { readSession } from '../store/journal-reader.js';
 import { readKeys } from '../store/key-file.js';
 import { openRecording } from '../store/open-recording.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
 import { showSession } from './show-session.js';
 import { exitCodes, UserError } from './user-error.js';
+import { writeReadingLog } from './write-reading-log.js';
 
 interface ReplayOptions extends FaceOptions {
   readonly speed: number | 'max';
   readonly from?: string;
   readonly readings?: boolean;
+  readonly press?: string;
+  readonly part?: string;
   readonly cues?: CueMode;
 }
 
@@ -51,14 +52,26 @@ export const replayCommand = (): Command =>
       ),
     )
     .option('--readings', 'write the readings and marks as a reading log, and play nothing')
+    .option('--press <line>', 'with --readings: only the press tests of this line')
+    .option('--part <name>', 'with --press: at this part (default: the first one pressed)')
     .option('--json', 'one JSON object per line on stdout')
     .option('--plain', 'lines of text, without cursor control')
     .addHelpText('after', examples)
     .action(replay);
 
 const replay = async (file: string, options: ReplayOptions): Promise<void> => {
-  if (options.readings) {
-    writeReadings(file, options);
+  const { readings, press, part } = options;
+  if ((press !== undefined && !readings) || (part !== undefined && press === undefined)) {
+    throw new UserError('--press goes with --readings, and --part with --press', exitCodes.usage);
+  }
+  if (readings) {
+    if (options.plain || options.from !== undefined) {
+      throw new UserError(
+        'a reading log is whole and has one form; leave out --plain and --from',
+        exitCodes.usage,
+      );
+    }
+    writeReadingLog(file, press === undefined ? null : { line: press, part: part ?? null });
     return;
   }
   const face = chooseFace(options, {
@@ -119,35 +132,6 @@ const goalIn = (recording: Recording, written: string): Control => {
     throw new UserError(`--from: ${english.replay.neverReached(goal.pin)}`, exitCodes.usage);
   }
   return goal;
-};
-
-/** Output is gathered into large writes: a session may hold a million readings. */
-const writeAt = 65_536;
-
-const writeReadings = (file: string, options: ReplayOptions): void => {
-  if (options.plain || options.from !== undefined) {
-    throw new UserError(
-      'a reading log is whole and has one form; leave out --plain and --from',
-      exitCodes.usage,
-    );
-  }
-  const events = readSession(file, { verifyChain: false });
-  const opened = events.next().value;
-  if (opened === undefined || !('type' in opened) || opened.type !== 'session-opened') {
-    throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
-  }
-  const log = logLines(opened);
-  let out = '';
-  for (const event of events) {
-    for (const line of log.take(event)) out += `${line}\n`;
-    if (out.length < writeAt) continue;
-    process.stdout.write(out);
-    out = '';
-  }
-  process.stdout.write(out);
-  for (const says of english.replay.notInLog(log.notInLog)) process.stderr.write(`${says}\n`);
-  const { profile, driver } = opened;
-  process.stderr.write(`${english.replay.rerunLog(profile.id, driver?.id ?? null)}\n`);
 };
 
 const readSpeed = (text: string): number | 'max' => {

@@ -1,6 +1,7 @@
 // A session's readings and marks as a reading log, which a rerun walks again. The log begins with the first pin:
-// what belongs to the ground check is left out, and so is what was read while the walk was paused. What a log has
-// no word for is counted, so that it can be said.
+// what belongs to the ground check is left out, and so is what was read in a press test or while the walk was
+// paused, for a rerun would take it for touches. What a log has no word for is counted, so that it can be said.
+// The press tests of one line make a log of their own, which a rerun judges.
 import type { EventOf, WalkEvent } from '../events.js';
 import { formatLogMark, formatLogReading, markedActs } from '../reading-log.js';
 import { evolve } from '../walk/evolve.js';
@@ -11,6 +12,7 @@ export interface NotInLog {
   /** Readings of the ground check, the last touch of it included. */
   readonly groundCheck: number;
   readonly paused: number;
+  readonly pressTests: number;
   readonly notes: number;
   /** Times the link was lost, the meter silent, or the session taken up again: a log shows a gap at most. */
   readonly gaps: number;
@@ -26,17 +28,28 @@ export interface LogLines {
 
 const gapEvents: ReadonlySet<string> = new Set(['link-lost', 'meter-silent']);
 
+const nothingLeftOut: NotInLog = {
+  groundCheck: 0,
+  paused: 0,
+  pressTests: 0,
+  notes: 0,
+  gaps: 0,
+  jumpsAhead: 0,
+};
+
 export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
   let state: WalkState = openWalk(opened);
   let begun = !opened.groundCheck;
-  let notInLog: NotInLog = { groundCheck: 0, paused: 0, notes: 0, gaps: 0, jumpsAhead: 0 };
+  let notInLog = nothingLeftOut;
   const count = (what: keyof NotInLog): readonly string[] => {
     notInLog = { ...notInLog, [what]: notInLog[what] + 1 };
     return [];
   };
 
   const linesOf = (event: WalkEvent, before: WalkState): readonly string[] => {
-    const input = inputOf(event);
+    if (event.type === 'press-begun') return count('pressTests');
+    const inPress = before.press !== null && event.type !== 'act-taken';
+    const input = inPress ? null : inputOf(event);
     if (input === null) {
       if (event.type === 'session-resumed') count('gaps');
       if (event.type === 'walk-paused' && gapEvents.has(event.reason)) count('gaps');
@@ -77,6 +90,49 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
     },
     get notInLog() {
       return notInLog;
+    },
+  };
+};
+
+/** What the press tests of a line were made at: the part, or null for the first place pressed. */
+export interface PressedAt {
+  readonly line: string;
+  readonly part: string | null;
+}
+
+/** The press tests of one place: what was read in them, and their cues. */
+export const pressLogLines = ({ line, part }: PressedAt): LogLines => {
+  let places = 0;
+  let onLine = false;
+  let inTest = false;
+  let pressTests = 0;
+  return {
+    take(event) {
+      switch (event.type) {
+        case 'press-begun':
+          onLine = event.line === line;
+          places = 0;
+          return [];
+        case 'press-moved':
+          inTest = onLine && (part === null ? places === 0 : event.place === part);
+          places += 1;
+          if (inTest) pressTests += 1;
+          return [];
+        case 'press-ended':
+          inTest = false;
+          return [];
+        case 'cue-given':
+          return inTest ? [formatLogMark(event.t, event.cue)] : [];
+        case 'reading-taken': {
+          const input = inTest ? inputOf(event) : null;
+          return input?.kind === 'reading' ? [formatLogReading(input.reading)] : [];
+        }
+        default:
+          return [];
+      }
+    },
+    get notInLog() {
+      return { ...nothingLeftOut, pressTests };
     },
   };
 };

@@ -10,6 +10,9 @@ export const fastest = 50;
 /** A stretch in which nothing at all happens is cut to this much of the session's time, in seconds. */
 export const longestStillS = 6;
 
+/** An event this near is due now: a clock cannot wait for less than it can tell. Seconds of the session. */
+const nowS = 1e-6;
+
 export interface Playback {
   readonly place: Place;
   /** Where the playing stands between the place's latest event and the next one, in the session's seconds. */
@@ -32,10 +35,10 @@ export const letPass = (recording: Recording, playback: Playback, seconds: numbe
   return { ...playback, t: playback.t + Math.max(0, seconds) * playback.speed };
 };
 
-/** The next event, if it is due by now. */
+/** The next event, if it is due by now; none is while paused. */
 export const dueEvent = (recording: Recording, playback: Playback): Numbered | null => {
-  const event = eventAt(recording, playback.place.at);
-  return event !== null && playback.t >= dueT(playback, event) ? event : null;
+  const event = playback.paused ? null : eventAt(recording, playback.place.at);
+  return event !== null && playback.t >= dueT(playback, event) - nowS ? event : null;
 };
 
 /** Real seconds until the next event is due; null where none will be. */

@@ -65,7 +65,7 @@ export const englishReplay: ReplayWords = {
   torn: (bytes) =>
     `The last event was never finished; ${count(bytes, 'byte')} of it are not played.`,
   neverReached: (pin) => `the walk never reaches pin ${pin} in this session`,
-  notInLog: ({ groundCheck, paused, notes, gaps, jumpsAhead }) => [
+  notInLog: ({ groundCheck, paused, pressTests, notes, gaps, jumpsAhead }) => [
     ...(groundCheck === 0
       ? []
       : [
@@ -74,6 +74,9 @@ export const englishReplay: ReplayWords = {
     ...(paused === 0
       ? []
       : [`Left out: ${count(paused, 'reading')} taken while the walk was paused.`]),
+    ...(pressTests === 0
+      ? []
+      : [`Left out: ${count(pressTests, 'press test')}; --press LINE writes those of a line.`]),
     ...(notes === 0 ? [] : [`Left out: ${count(notes, 'note')}; a log has no mark for them.`]),
     ...(gaps === 0
       ? []
@@ -86,6 +89,12 @@ export const englishReplay: ReplayWords = {
           `${count(jumpsAhead, 'jump')} ahead written as skips; pins read before and jumped over come out unread.`,
         ]),
   ],
+  noPressTest: (line, part) =>
+    `there is no press test of ${line}${part === null ? '' : ` at ${part}`} in this session`,
+  rerunPressLog: (profile, line, part) =>
+    `Judge it again: pinwalk rerun LOG --profile ${profile} --press ${line}${
+      part === null ? '' : ` --part ${part}`
+    }`,
   rerunLog: (profile, driver) =>
     `Walk it again: pinwalk rerun LOG --profile ${profile}${driver === null ? '' : ` --driver ${driver}`}`,
 };

@@ -44,6 +44,9 @@ export interface ReplayWords {
   neverReached(pin: string): string;
   /** One line each for what a reading log leaves out or cannot say; none where it says everything. */
   notInLog(left: NotInLog): readonly string[];
+  noPressTest(line: string, part: string | null): string;
+  /** How to judge a log of press tests again. */
+  rerunPressLog(profile: string, line: string, part: string | null): string;
   /** How to walk the log again. */
   rerunLog(profile: string, driver: string | null): string;
 }

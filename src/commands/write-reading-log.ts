@@ -1,0 +1,49 @@
+// Writes a saved session's readings and marks to stdout as a reading log, and says on stderr what a log leaves out.
+import { cleanText } from '../core/clean-text.js';
+import {
+  type LogLines,
+  logLines,
+  type PressedAt,
+  pressLogLines,
+} from '../core/replay/log-lines.js';
+import { english } from '../core/words/english.js';
+import { readSession } from '../store/journal-reader.js';
+import { exitCodes, UserError } from './user-error.js';
+
+/** Output is gathered into large writes: a session may hold a million readings. */
+const writeAt = 65_536;
+const longestId = 80;
+
+/**
+ * @param pressed null for the walk, or the place whose press tests are wanted.
+ * @throws UserError when there is nothing to write.
+ */
+export const writeReadingLog = (file: string, pressed: PressedAt | null): void => {
+  const words = english.replay;
+  const events = readSession(file, { verifyChain: false });
+  const opened = events.next().value;
+  if (opened === undefined || !('type' in opened) || opened.type !== 'session-opened') {
+    throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
+  }
+  const log: LogLines = pressed === null ? logLines(opened) : pressLogLines(pressed);
+  let out = '';
+  for (const event of events) {
+    for (const line of log.take(event)) out += `${line}\n`;
+    if (out.length < writeAt) continue;
+    process.stdout.write(out);
+    out = '';
+  }
+  process.stdout.write(out);
+  const profile = cleanText(opened.profile.id, longestId);
+  if (pressed !== null) {
+    const { line, part } = pressed;
+    if (log.notInLog.pressTests === 0) {
+      throw new UserError(words.noPressTest(line, part), exitCodes.usage);
+    }
+    process.stderr.write(`${words.rerunPressLog(profile, line, part)}\n`);
+    return;
+  }
+  for (const says of words.notInLog(log.notInLog)) process.stderr.write(`${says}\n`);
+  const driver = opened.driver === null ? null : cleanText(opened.driver.id, longestId);
+  process.stderr.write(`${words.rerunLog(profile, driver)}\n`);
+};
