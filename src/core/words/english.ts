@@ -102,7 +102,11 @@ export const english: Words = {
   },
   refused: (act, reason) => `"${act}" is not possible now: ${reason}`,
   taken: (act, pin, text) =>
-    act === 'note' ? `note at ${pin}: ${text}` : pin === '' ? act : `${act} (${pin})`,
+    act === 'note'
+      ? `note${pin === '' ? '' : ` at ${pin}`}: ${text}`
+      : pin === ''
+        ? act
+        : `${act} (${pin})`,
   realigned: (shift, pin) =>
     `Realigned: the walk was ${count(Math.abs(shift), 'place')} ${
       shift > 0 ? 'behind' : 'ahead'
