@@ -7,11 +7,12 @@ import { type CueMode, type CuePlayer, createCuePlayer } from '../cues/cue-playe
 import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';
 import type { ChosenKeys } from '../store/key-file.js';
+import type { ScreenSession } from '../ui/live/screen-store.js';
 import type { Face } from './face.js';
 import { printJson, printPlain } from './print-events.js';
 
 export interface Shown {
-  readonly session: RunningSession;
+  readonly session: RunningSession & Pick<ScreenSession, 'replay'>;
   readonly face: Face;
   /** What the session file already says about this beginning. */
   readonly events: readonly Numbered[];

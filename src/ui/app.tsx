@@ -34,7 +34,7 @@ export const App = ({ store, size, surroundings }: AppProps): ReactElement => {
 const Screen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
   const { mode } = snapshot;
   if (layout.form === 'line') return <LineScreen snapshot={snapshot} layout={layout} />;
-  if (mode.mode === 'keys') return <KeysScreen layout={layout} />;
+  if (mode.mode === 'keys') return <KeysScreen layout={layout} replay={snapshot.replay !== null} />;
   const review = reviewChoice(snapshot);
   if (review !== null) return <ReviewScreen snapshot={snapshot} layout={layout} choice={review} />;
   return layout.form === 'small' ? (

@@ -14,8 +14,8 @@ export interface PlaybackView {
   readonly speed: number;
   readonly paused: boolean;
   readonly ended: boolean;
-  /** The waymark to come, or null where there is none. */
-  readonly next: Waymark | null;
+  /** The waymark to come and how many seconds of the session lie before it, or null where there is none. */
+  readonly next: (Waymark & { readonly inS: number }) | null;
   /** Places of the waymarks along the session, 0 at its start and 1 at its end. */
   readonly marks: readonly number[];
 }
@@ -24,6 +24,7 @@ export const viewPlayback = (recording: Recording, playback: Playback): Playback
   const { startT, endT, count, waymarks } = recording;
   const lengthS = endT - startT;
   const { place, t, speed, paused } = playback;
+  const next = nextWaymark(recording, place.at);
   return {
     atS: Math.min(t, endT) - startT,
     lengthS,
@@ -32,7 +33,7 @@ export const viewPlayback = (recording: Recording, playback: Playback): Playback
     speed,
     paused,
     ended: isAtEnd(recording, playback),
-    next: nextWaymark(recording, place.at),
+    next: next === null ? null : { ...next, inS: Math.max(0, next.t - t) },
     marks: waymarks.map((waymark) => (lengthS > 0 ? (waymark.t - startT) / lengthS : 0)),
   };
 };

@@ -47,7 +47,7 @@ export const englishReplay: ReplayWords = {
     end: 'to the end',
     'go-to': 'go to a time or a pin',
     repeat: 'say the last thing again',
-    review: 'list what is not normal so far',
+    review: 'list what is not normal so far; enter goes there',
     keys: 'this page',
     quit: 'leave; the file stays as it is',
   },
@@ -62,6 +62,7 @@ export const englishReplay: ReplayWords = {
   },
   nothingNext: 'nothing more to find',
   goTo: 'Go to time or pin',
+  noGoal: (typed) => `"${typed}" is no time (1:35) and no pin`,
   torn: (bytes) =>
     `The last event was never finished; ${count(bytes, 'byte')} of it are not played.`,
   neverReached: (pin) => `the walk never reaches pin ${pin} in this session`,

@@ -39,6 +39,8 @@ export interface ReplayWords {
   next(kind: WaymarkKind, pin: string | null, verdict: Verdict | null, inTime: string): string;
   readonly nothingNext: string;
   readonly goTo: string;
+  /** What was typed is neither a time nor a pin. */
+  noGoal(typed: string): string;
   /** What a session ended with that was never finished. */
   torn(bytes: number): string;
   neverReached(pin: string): string;

@@ -3,9 +3,11 @@
 import { selectFindings } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownValue } from '../../core/words/describe.js';
+import { replayActs } from '../../core/words/replay-words.js';
 import { screenActs } from '../../core/words/screen-words.js';
 import type { Words } from '../../core/words/words.js';
 import { type KeyMap, shownKey } from '../keys/key-map.js';
+import { replayKeys } from '../keys/replay-keys.js';
 import type { Mode } from '../mode.js';
 
 export const modeLines = (
@@ -14,6 +16,7 @@ export const modeLines = (
   state: WalkState,
   words: Words,
   keys: KeyMap,
+  isReplay = false,
 ): readonly string[] => {
   if (before === now) return [];
   const { screen } = words;
@@ -22,7 +25,7 @@ export const modeLines = (
       return [];
     case 'keys':
       return [
-        ...screenActs.map((act) => `${keys[act].join(', ')}: ${screen.keyMeans[act]}`),
+        ...(isReplay ? replayKeyLines(words, keys) : walkKeyLines(words, keys)),
         screen.anyKeyBack,
       ];
     case 'leaving':
@@ -30,12 +33,23 @@ export const modeLines = (
     case 'review':
       return reviewLines(before, now.choice, state, words);
     case 'go-to':
-      if (before.mode !== 'go-to') return [screen.reader.prompt(screen.goTo)];
-      return now.wrong === null ? [] : [screen.noPin(now.wrong)];
+      if (before.mode !== 'go-to') {
+        return [screen.reader.prompt(isReplay ? words.replay.goTo : screen.goTo)];
+      }
+      if (now.wrong === null) return [];
+      return [isReplay ? words.replay.noGoal(now.wrong) : screen.noPin(now.wrong)];
     case 'note':
       if (before.mode === 'note') return [];
       return [screen.reader.prompt(now.pin === null ? screen.note : screen.noteAt(now.pin))];
   }
+};
+
+const walkKeyLines = ({ screen }: Words, keys: KeyMap): readonly string[] =>
+  screenActs.map((act) => `${keys[act].join(', ')}: ${screen.keyMeans[act]}`);
+
+const replayKeyLines = ({ replay }: Words, keys: KeyMap): readonly string[] => {
+  const map = replayKeys(keys);
+  return replayActs.map((act) => `${map[act].join(', ')}: ${replay.keyMeans[act]}`);
 };
 
 const reviewLines = (

@@ -8,8 +8,10 @@ import { type KeyInput, listenToKeys } from '../keys/keyboard.js';
 import type { Key } from '../keys/parse-keys.js';
 import type { ScreenSession } from '../live/screen-store.js';
 import { type Mode, pressKey, walkMode } from '../mode.js';
+import { pressReplayKey } from '../replay-mode.js';
 import { modeLines, typedSince } from './mode-lines.js';
 import { placeLine } from './place-line.js';
+import { playedLine } from './played-line.js';
 
 export interface LinesParts {
   readonly session: ScreenSession;
@@ -24,6 +26,7 @@ export interface LinesParts {
 
 export const runLines = async (parts: LinesParts): Promise<void> => {
   const { session, words, keys } = parts;
+  const { replay } = session;
   const shown = (text: string): string => (parts.unicode ? text : plainLetters(text));
   /** What is being typed stands on a line of its own, which the next thing said must not run into. */
   let typing = false;
@@ -40,7 +43,9 @@ export const runLines = async (parts: LinesParts): Promise<void> => {
   let { stage } = session.state;
 
   const change = (next: Mode): void => {
-    for (const line of modeLines(mode, next, session.state, words, keys)) say(line);
+    for (const line of modeLines(mode, next, session.state, words, keys, replay !== undefined)) {
+      say(line);
+    }
     const typed = typedSince(mode, next);
     if (typed !== null && 'more' in typed) echo(typed.more);
     else if (typed !== null) {
@@ -50,11 +55,18 @@ export const runLines = async (parts: LinesParts): Promise<void> => {
     mode = next;
   };
   const press = (key: Key): void => {
-    const step = pressKey(mode, key, session.state, keys);
-    const acted = step.acts.length > 0 || step.repeat === true;
+    const step =
+      replay === undefined
+        ? { ...pressKey(mode, key, session.state, keys), control: null }
+        : pressReplayKey(mode, key, session.state, keys);
+    const acted = step.acts.length > 0 || step.repeat === true || step.control !== null;
     if (mode.mode !== 'walk' && step.mode.mode === 'walk' && !acted) say(words.screen.reader.left);
     change(step.mode);
     for (const act of step.acts) session.act(act);
+    if (step.control !== null && replay !== undefined) {
+      replay.apply(step.control);
+      say(playedLine(replay.view, words));
+    }
     if (step.repeat !== true) return;
     say(placeLine(session.state, words));
     parts.repeat();

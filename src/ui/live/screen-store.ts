@@ -2,20 +2,26 @@
 // keeps what the walk's state does not: the trace, the latest line of words, and the mode of the keys.
 import type { Numbered } from '../../core/events.js';
 import type { Act } from '../../core/inputs.js';
+import type { PlaybackView } from '../../core/replay/view.js';
 import { addMark, addReading, emptyTrace, type Trace } from '../../core/select/trace.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { describe } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
+import type { ReplayControls } from '../../session/replay-session.js';
 import type { KeyMap } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
 import { type Mode, pressKey, walkMode } from '../mode.js';
+import { pressReplayKey } from '../replay-mode.js';
 
 /** As much of a running session as a screen needs. */
 export interface ScreenSession {
   readonly state: WalkState;
   readonly trouble: string | null;
   act(act: Act): void;
-  follow(follower: (event: Numbered) => void): void;
+  /** A played session that jumps has its follower `forget`, and tells again what led up to the new place. */
+  follow(follower: (event: Numbered) => void, forget?: () => void): void;
+  /** Present while a saved session is played. */
+  readonly replay?: ReplayControls;
   onChange(call: () => void): () => void;
   readonly ended: Promise<unknown>;
 }
@@ -34,6 +40,8 @@ export interface Snapshot {
   readonly mode: Mode;
   /** The last thing said that is not plain to see elsewhere, or null. */
   readonly said: Said | null;
+  /** How a saved session is being played; null in a walk. */
+  readonly replay: PlaybackView | null;
 }
 
 export interface ScreenStore {
@@ -83,13 +91,17 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
   let timer: NodeJS.Timeout | undefined;
   let lastMs = Number.NEGATIVE_INFINITY;
 
-  const take = (): Snapshot => ({
-    state: session.state,
-    trouble: session.trouble,
-    trace,
-    mode,
-    said: said !== null && isFresh(said, session.state.t) ? said : null,
-  });
+  const take = (): Snapshot => {
+    const replay = session.replay?.view ?? null;
+    return {
+      state: session.state,
+      trouble: session.trouble,
+      trace,
+      mode,
+      said: said !== null && isFresh(said, session.state.t, replay?.speed) ? said : null,
+      replay,
+    };
+  };
   let shown = take();
 
   const renew = (): void => {
@@ -105,7 +117,7 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     else timer = setTimeout(renew, waitMs);
   };
 
-  session.follow((event) => {
+  const follow = (event: Numbered): void => {
     const { state } = session;
     if (event.type === 'reading-taken') trace = addReading(trace, state);
     if (event.type === 'pin-judged' && event.verdict !== 'unread') {
@@ -120,7 +132,13 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     if (text === null || (said?.urgent && isFresh(said, event.t) && !urgent.has(event.type)))
       return;
     said = { text, t: event.t, urgent: urgent.has(event.type) };
-  });
+  };
+  const forget = (): void => {
+    trace = emptyTrace;
+    said = null;
+    if (mode.mode === 'review') mode = walkMode;
+  };
+  session.follow(follow, forget);
   const unwatch = session.onChange(() => {
     const now = session.state.stage;
     if (now === 'finished' && stage !== 'finished' && mode.mode === 'walk') {
@@ -142,9 +160,13 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
       renew();
     },
     press(key) {
-      const step = pressKey(mode, key, session.state, keys);
+      const step =
+        session.replay === undefined
+          ? { ...pressKey(mode, key, session.state, keys), control: null }
+          : pressReplayKey(mode, key, session.state, keys);
       mode = step.mode;
       for (const act of step.acts) session.act(act);
+      if (step.control !== null) session.replay?.apply(step.control);
       if (step.repeat === true) repeat();
       changed();
     },
@@ -157,5 +179,5 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
 };
 
 /** Something urgent stays longer, and nothing less urgent takes its place meanwhile. */
-const isFresh = (said: Said, t: number): boolean =>
-  t - said.t < (said.urgent ? urgentForS : saidForS);
+const isFresh = (said: Said, t: number, speed = 1): boolean =>
+  t - said.t < speed * (said.urgent ? urgentForS : saidForS);

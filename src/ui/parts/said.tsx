@@ -8,7 +8,7 @@ import type { Snapshot } from '../live/screen-store.js';
 import { Row } from './rows.js';
 
 export const Said = ({
-  snapshot: { mode, said },
+  snapshot: { mode, said, replay },
   width,
 }: {
   readonly snapshot: Snapshot;
@@ -30,8 +30,10 @@ export const Said = ({
     }
     case 'go-to': {
       const { wrong, text } = mode;
-      const hint = wrong === null ? howTo : [span(`  ${screen.noPin(wrong)}`, theme.style.accent)];
-      return <Row width={width} line={typed(screen.goTo, text, hint)} />;
+      const no = replay === null ? screen.noPin : words.replay.noGoal;
+      const hint = wrong === null ? howTo : [span(`  ${no(wrong)}`, theme.style.accent)];
+      const label = replay === null ? screen.goTo : words.replay.goTo;
+      return <Row width={width} line={typed(label, text, hint)} />;
     }
     case 'note': {
       const label = mode.pin === null ? screen.note : screen.noteAt(mode.pin);

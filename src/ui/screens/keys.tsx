@@ -1,8 +1,12 @@
 // All keys and what they do.
 import type { ReactElement } from 'react';
+import { replayActs } from '../../core/words/replay-words.js';
 import { screenActs } from '../../core/words/screen-words.js';
+import type { Words } from '../../core/words/words.js';
 import { useSurroundings } from '../context.js';
 import { type Line, padTo, span, widthOf } from '../draw/line.js';
+import type { KeyMap } from '../keys/key-map.js';
+import { replayKeys } from '../keys/replay-keys.js';
 import type { Layout } from '../layout.js';
 import { Row, Rows } from '../parts/rows.js';
 
@@ -10,17 +14,18 @@ const keyColumns = 16;
 
 export const KeysScreen = ({
   layout: { width, height },
+  replay,
 }: {
   readonly layout: Layout;
+  readonly replay: boolean;
 }): ReactElement => {
   const { theme, words, keys } = useSurroundings();
   const { screen } = words;
-  const tall = height >= screenActs.length + 3;
-  const lines = screenActs.map((act): Line => {
-    const names = keys[act].join(' ');
-    const name = padTo([span(` ${names}`, theme.style.accent)], tall ? keyColumns : 10);
-    const means = tall ? screen.keyMeans[act] : screen.key[act];
-    return [...name, span(` ${means}`, theme.style.text)];
+  const entries = replay ? replayEntries(words, keys) : walkEntries(words, keys);
+  const tall = height >= entries.length + 3;
+  const lines = entries.map(({ names, means, label }): Line => {
+    const name = padTo([span(` ${names.join(' ')}`, theme.style.accent)], tall ? keyColumns : 10);
+    return [...name, span(` ${tall ? means : label}`, theme.style.text)];
   });
   const rows = tall ? lines : inColumns(lines, width);
   return (
@@ -32,6 +37,26 @@ export const KeysScreen = ({
     </>
   );
 };
+
+interface Entry {
+  readonly names: readonly string[];
+  readonly means: string;
+  readonly label: string;
+}
+
+const walkEntries = ({ screen }: Words, keys: KeyMap): readonly Entry[] =>
+  screenActs.map((act) => ({
+    names: keys[act],
+    means: screen.keyMeans[act],
+    label: screen.key[act],
+  }));
+
+const replayEntries = ({ replay }: Words, keys: KeyMap): readonly Entry[] =>
+  replayActs.map((act) => ({
+    names: replayKeys(keys)[act],
+    means: replay.keyMeans[act],
+    label: replay.key[act],
+  }));
 
 /** Two columns where one is too tall. */
 const inColumns = (lines: readonly Line[], width: number): readonly Line[] => {

@@ -8,6 +8,7 @@ import { type Line, span } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import { FindingDetail } from '../parts/finding-detail.js';
 import { Header } from '../parts/header.js';
+import { ReplayLine } from '../parts/replay-line.js';
 import { Row, Rows } from '../parts/rows.js';
 import { Said } from '../parts/said.js';
 import { findingLine } from '../parts/side.js';
@@ -69,10 +70,14 @@ export const ReviewScreen = ({
       <Row width={width} line={[]} />
       <Tally state={state} last={undefined} width={width} />
       <Said snapshot={snapshot} width={width} />
-      <Row
-        width={width}
-        line={keyLine(surroundings, findings.length > 0, state.stage === 'finished')}
-      />
+      {snapshot.replay === null ? (
+        <Row
+          width={width}
+          line={keyLine(surroundings, findings.length > 0, state.stage === 'finished')}
+        />
+      ) : (
+        <ReplayLine view={snapshot.replay} width={width} />
+      )}
     </>
   );
 };

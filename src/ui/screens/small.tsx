@@ -14,7 +14,7 @@ import { chip } from '../draw/chip.js';
 import { type Line, span, spread } from '../draw/line.js';
 import { rail } from '../draw/rail.js';
 import { Banner, messageFor } from '../parts/banner.js';
-import { KeyLine } from '../parts/key-line.js';
+import { BottomLine } from '../parts/bottom-line.js';
 import { SmallReading } from '../parts/reading.js';
 import { Rows } from '../parts/rows.js';
 import { Said } from '../parts/said.js';
@@ -53,7 +53,7 @@ export const SmallScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement
         <Banner status={status} width={width} rows={bodyRows + 3} />
       )}
       <Said snapshot={snapshot} width={width} />
-      <KeyLine state={state} width={width} />
+      <BottomLine snapshot={snapshot} width={width} />
     </>
   );
 };

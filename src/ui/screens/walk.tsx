@@ -4,9 +4,9 @@ import type { ReactElement } from 'react';
 import type { Layout } from '../layout.js';
 import type { Snapshot } from '../live/screen-store.js';
 import { Body } from '../parts/body.js';
+import { BottomLine } from '../parts/bottom-line.js';
 import { Ground } from '../parts/ground.js';
 import { Header } from '../parts/header.js';
-import { KeyLine } from '../parts/key-line.js';
 import { MeasureRule } from '../parts/measure-rule.js';
 import { Reading } from '../parts/reading.js';
 import { Row } from '../parts/rows.js';
@@ -46,7 +46,7 @@ export const WalkScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement 
       </Box>
       <Tally state={state} last={trace.marks.at(-1)} width={width} />
       <Said snapshot={snapshot} width={width} />
-      <KeyLine state={state} width={width} />
+      <BottomLine snapshot={snapshot} width={width} />
     </>
   );
 };

@@ -267,7 +267,7 @@ describe('key line', () => {
 });
 
 describe('line of words', () => {
-  const snapshot = { state: waiting, trouble: null, trace: emptyTrace, said: null };
+  const snapshot = { state: waiting, trouble: null, trace: emptyTrace, said: null, replay: null };
   const said = (given: Partial<Parameters<typeof Said>[0]['snapshot']>): string =>
     show(<Said snapshot={{ ...snapshot, mode: { mode: 'walk' }, ...given }} width={80} />)[0] ?? '';
 
