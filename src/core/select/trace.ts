@@ -2,7 +2,7 @@
 // touch that settles inside its limits looks the same on every line. Pure; keeps no more than it may show.
 import type { ExpectedBounds, Verdict } from '../events.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
-import { readTouch } from '../walk/capture.js';
+import { readTouch } from '../walk/read-touch.js';
 import type { WalkState } from '../walk/state.js';
 import { contactFloor } from '../walk/usable.js';
 import { placeFromLevel, placeOf } from './scale.js';

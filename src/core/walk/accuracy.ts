@@ -18,8 +18,11 @@ export const inferResolution = (
   const row = rowAt(accuracy, value, range);
   if (row.resolution !== null) return row.resolution;
   const reach = range ?? Math.max(Math.abs(value), lowestRange[siUnit(measure)]);
-  return 10 ** Math.ceil(Math.log10(reach / accuracy.fullScaleCounts) - 1e-9);
+  const least = (reach / accuracy.fullScaleCounts) * (1 - 1e-9);
+  return decades.find((step) => step >= least) ?? 10 ** Math.ceil(Math.log10(least));
 };
+
+const decades = [1e-6, 1e-5, 1e-4, 1e-3, 0.01, 0.1, 1, 10, 100, 1e3, 1e4, 1e5] as const;
 
 /** The accuracy row that holds for a range, or for the smallest range that reaches the value. */
 export const rowAt = (

@@ -1,9 +1,10 @@
 // What the technician's acts do to the walk's place. Acts are not in doubt: they hold for every way at once.
 import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
-import { moveAll, placeAt, type Way, weighWays } from './align.js';
 import { consumeTouch, reopenTouch } from './contact.js';
-import { indexOfPin, likeliestWay, pinReadLast, type WalkState, waitsFor } from './state.js';
+import { agreesToShift, saysItIsRight, saysNext, saysShifted } from './said.js';
+import { indexOfPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
+import { moveAll, placeAt, waitsFor, weighWays } from './ways.js';
 
 /** What may be done while the tool is on the board. */
 const duringPress: ReadonlySet<ActName> = new Set([
@@ -16,6 +17,9 @@ const duringPress: ReadonlySet<ActName> = new Set([
   'released',
   'quit',
 ]);
+
+/** Contact for longer than this, seconds, is no brush on the way. */
+const longestBrushS = 0.3;
 
 /** Why an act cannot be carried out now, in words, or null when it can. */
 export const refusal = (state: WalkState, act: ActName, pin: string | undefined): string | null => {
@@ -30,7 +34,7 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
         return 'two grounds are touched first; skip leaves that out';
       if (here === undefined) return 'every pin has been walked';
       if (rest !== null) return 'the probe still rests on the pin before; lift it first';
-      if (touch !== null && touch.creep.n > 3)
+      if (touch !== null && touch.creep.lastT - touch.since > longestBrushS)
         return `pin ${here} shows a reading; skip leaves it unread`;
       return null;
     case 'next':
@@ -38,7 +42,8 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
         return 'two grounds are touched first; skip leaves that out';
       if (
         likeliestWay(state).stage === 'confirming' ||
-        state.question?.question === 'same-or-next'
+        state.question?.question === 'same-or-next' ||
+        agreesToShift(state, 'next')
       ) {
         return null;
       }
@@ -48,7 +53,7 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
     case 'skip':
       return here === undefined ? 'every pin has been walked' : null;
     case 'back':
-      return state.cursor === 0 ? 'this is the first pin' : null;
+      return state.cursor === 0 && !agreesToShift(state, 'back') ? 'this is the first pin' : null;
     case 'go-to':
       return pin !== undefined && indexOfPin(state, pin) >= 0
         ? null
@@ -74,6 +79,7 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
 export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): WalkState => {
   switch (act) {
     case 'next':
+      if (agreesToShift(state, 'next')) return shifted(state);
       return {
         ...state,
         latest: null,
@@ -99,7 +105,9 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
         })),
       };
     case 'back':
-      return goTo(state, Math.min(state.cursor, state.plan.pins.length) - 1);
+      return agreesToShift(state, 'back')
+        ? shifted(state)
+        : goTo(state, Math.min(state.cursor, state.plan.pins.length) - 1);
     case 'go-to':
       return goTo(state, indexOfPin(state, pin ?? ''));
     case 'retake': {
@@ -111,13 +119,22 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
     case 'note':
     case 'pause':
     case 'resume':
-    case 'dismiss':
     case 'pressing':
     case 'released':
     case 'quit':
       return state;
+    case 'dismiss':
+      return state.question?.question === 'shifted'
+        ? { ...state, alignment: weighWays(state.alignment, saysItIsRight(state)) }
+        : state;
   }
 };
+
+const shifted = (state: WalkState): WalkState => ({
+  ...state,
+  latest: null,
+  alignment: weighWays(state.alignment, saysShifted(state)),
+});
 
 const goTo = (state: WalkState, index: number): WalkState => ({
   ...state,
@@ -126,17 +143,3 @@ const goTo = (state: WalkState, index: number): WalkState => ({
   alignment: placeAt(state.alignment, index),
   pending: [],
 });
-
-/**
- * "Next" has two meanings: this pin is taken as it reads, and, to the question, this was the next pin. How
- * likely people say it is therefore a matter of degree. Common practice, no source.
- */
-const saysNext =
-  (state: WalkState) =>
-  ({ book, stage }: Way): number => {
-    const newest = state.pending.at(-1)?.touch;
-    const asked = state.question?.question === 'same-or-next';
-    const arrived = asked && book?.capture === newest && book?.role === 'first';
-    if (stage === 'confirming') return arrived ? 1 : 0.5;
-    return arrived ? 0.3 : 0.02;
-  };

@@ -1,44 +1,13 @@
 // Which pin the probe is on. Misalignment is the worst failure there is: one wrong step misnames every later
-// pin. So every way the captures so far can lie along the connector is kept with its probability (a few at a
-// time are enough), and a capture is named only when nearly all of it agrees. When a later capture makes
-// another way more likely, the same bookkeeping shows by how many places the walk is off.
-
+// pin. So every way the captures so far can lie along the connector is kept with its probability, and a capture
+// is named only when nearly all of it agrees. When a later capture makes another way more likely, the same
+// bookkeeping shows by how many places the walk is off.
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 import { type GapLikelihood, type GapView, gapLikelihood } from './gap-likelihood.js';
 import { firstTouchDensity, sameLineDensity } from './likelihood.js';
 import type { ShiftEstimate } from './shift.js';
-
-/** What a pin still waits for. */
-export type Stage = 'awaiting' | 'confirming' | 'done';
-
-/** How a capture relates to its pin. */
-export type Role = 'first' | 'repeat' | 'slip' | 'answer';
-
-/** One entry of the book, newest first. */
-export interface Entry {
-  readonly capture: number;
-  readonly index: number;
-  readonly role: Role;
-  readonly before: Entry | null;
-}
-
-/** One way the captures may lie along the connector. */
-export interface Way {
-  /** Natural logarithm, relative to the best way. */
-  readonly weight: number;
-  readonly index: number;
-  readonly stage: Stage;
-  /** Probability that a normal value was none after all. */
-  readonly doubt: number;
-  /** What the pin at `index` read last, or null. */
-  readonly value: number | null;
-  /** Standard deviation of that value from its touch alone. */
-  readonly deviation: number;
-  readonly book: Entry | null;
-}
-
-export type Alignment = readonly Way[];
+import { type Alignment, keepBest, type Role, type Stage, type Way } from './ways.js';
 
 export interface CaptureEvidence {
   readonly capture: number;
@@ -51,13 +20,6 @@ export interface CaptureEvidence {
 
 /** Probability that the captured value is normal at a pin, 0 where it would not be called so: more is waited for then. */
 export type Normality = (pin: PlannedPin) => number;
-
-const mostWays = 16;
-const leastWeight = Math.log(1e-8);
-
-export const startAt = (index: number): Alignment => [
-  { weight: 0, index, stage: 'awaiting', doubt: 0, value: null, deviation: 0, book: null },
-];
 
 /** What technicians do after a touch, before the value is looked at. Common practice, no source. */
 const habits = {
@@ -85,25 +47,47 @@ export const alignCapture = (
   normality: Normality,
 ): Alignment => {
   const gap = gapLikelihood(evidence.view);
-  const next: Way[] = [];
+  const candidates: Candidate[] = [];
   for (const way of alignment) {
     for (const step of stepsFrom(way, plan, evidence.view, gap)) {
       const pin = plan.pins[step.index];
       if (pin === undefined || step.probability === 0) continue;
       const density = densityOf(step.role, way, pin, plan, evidence);
-      const normal = normality(pin);
-      next.push({
+      candidates.push({
+        way,
+        step,
+        pin,
         weight: way.weight + Math.log(step.probability * density),
-        index: step.index,
-        stage: stageAfter(step, way, plan.function, evidence.value, normal),
-        doubt: normal > 0 ? 1 - normal : 0,
-        value: evidence.value,
-        deviation: evidence.deviation,
-        book: { capture: evidence.capture, index: step.index, role: step.role, before: way.book },
       });
     }
   }
-  return keepBest(next);
+  return keepBest(candidates).map((candidate) => arrive(candidate, plan, evidence, normality));
+};
+
+interface Candidate {
+  readonly way: Way;
+  readonly step: Step;
+  readonly pin: PlannedPin;
+  readonly weight: number;
+}
+
+const arrive = (
+  { way, step, pin, weight }: Candidate,
+  plan: Plan,
+  { capture, value, deviation }: CaptureEvidence,
+  normality: Normality,
+): Way => {
+  const { index, role } = step;
+  const normal = normality(pin);
+  return {
+    weight,
+    index,
+    stage: stageAfter(role, way, plan.function, value, normal),
+    doubt: normal > 0 ? 1 - normal : 0,
+    value,
+    deviation,
+    book: { capture, index, role, before: way.book },
+  };
 };
 
 interface Step {
@@ -170,13 +154,12 @@ const densityOf = (
 };
 
 const stageAfter = (
-  step: Step,
+  role: Role,
   way: Way,
   measure: MeasureFunction,
   value: number,
   normal: number,
 ): Stage => {
-  const { role } = step;
   const agrees = way.value !== null && agree(way.value, value, measure);
   if (role === 'slip' && agrees) return way.stage;
   if (normal > 0) return 'done';
@@ -187,71 +170,4 @@ const stageAfter = (
 export const agree = (before: number, value: number, measure: MeasureFunction): boolean => {
   const floor = measure === 'resistance' || measure === 'continuity' ? 0.6 : 0.01;
   return Math.abs(before - value) <= Math.max(0.03 * Math.abs(before), floor);
-};
-
-const keepBest = (ways: readonly Way[]): Alignment => {
-  let best = Number.NEGATIVE_INFINITY;
-  for (const way of ways) best = Math.max(best, way.weight);
-  return ways
-    .map((way) => ({ ...way, weight: way.weight - best }))
-    .filter((way) => way.weight > leastWeight)
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, mostWays);
-};
-
-/** Every way takes the same step, as after an act of the technician, which is not in doubt. */
-export const moveAll = (alignment: Alignment, move: (way: Way) => Way): Alignment =>
-  alignment.map(move);
-
-/** Only the likeliest way goes on, from another place. */
-export const placeAt = (alignment: Alignment, index: number): Alignment => [
-  {
-    weight: 0,
-    index,
-    stage: 'awaiting',
-    doubt: 0,
-    value: null,
-    deviation: 0,
-    book: alignment[0]?.book ?? null,
-  },
-];
-
-/** How well each way fits what the technician said: a likelihood each. */
-export const weighWays = (alignment: Alignment, likelihood: (way: Way) => number): Alignment =>
-  keepBest(alignment.map((way) => ({ ...way, weight: way.weight + Math.log(likelihood(way)) })));
-
-export interface Naming {
-  readonly index: number;
-  readonly role: Role;
-  /** Probability of this pin for this capture, over all ways. */
-  readonly probability: number;
-}
-
-/** Where a capture most probably belongs, or null when no way remembers it. */
-export const nameCapture = (alignment: Alignment, capture: number): Naming | null => {
-  const mass = new Map<number, { role: Role; sum: number }>();
-  let total = 0;
-  for (const way of alignment) {
-    const entry = findEntry(way.book, capture);
-    if (entry === null) continue;
-    const weight = Math.exp(way.weight);
-    const known = mass.get(entry.index);
-    if (known === undefined) mass.set(entry.index, { role: entry.role, sum: weight });
-    else known.sum += weight;
-    total += weight;
-  }
-  let naming: Naming | null = null;
-  for (const [index, { role, sum }] of mass) {
-    const probability = sum / total;
-    if (naming === null || probability > naming.probability) naming = { index, role, probability };
-  }
-  return naming;
-};
-
-const findEntry = (book: Entry | null, capture: number): Entry | null => {
-  for (let entry = book; entry !== null; entry = entry.before) {
-    if (entry.capture === capture) return entry;
-    if (entry.capture < capture) return null;
-  }
-  return null;
 };

@@ -96,13 +96,30 @@ export const seeValue = (
 ): Contact => {
   const clock = tick(contact.clock, stamp);
   const { rest, touch } = contact;
-  if (rest !== null) return onRest(contact, clock, rest, value, display, scale);
+  if (rest !== null) {
+    if (alike(value, rest.level, scale)) return seeSame(contact, rest, stamp, value);
+    return offRest({ ...contact, clock, blanks: 0 }, rest, value, display);
+  }
   if (touch !== null) {
     const { gap, air, ended } = contact;
     const longer = extendTouch(touch, clock.t, value, display, scale);
     return { clock, touch: longer, rest, gap, air, blanks: 0, ended };
   }
   return land({ ...contact, clock }, value, display, scale);
+};
+
+/** One more reading of what the probe rests on. */
+export const seeSame = (contact: Contact, rest: Rest, stamp: number, value: number): Contact => {
+  const clock = tick(contact.clock, stamp);
+  return {
+    clock,
+    touch: null,
+    rest: restOnce(rest, clock.t, value),
+    gap: contact.gap,
+    air: null,
+    blanks: 0,
+    ended: contact.ended,
+  };
 };
 
 /** The touch was captured: the probe now rests on its level. */
@@ -178,22 +195,14 @@ const land = (contact: Contact, value: number, display: Display, scale: Scale): 
   return { clock, touch, rest: null, gap, air: null, blanks: 0, ended: before };
 };
 
-const onRest = (
-  { touch, gap, air, ended }: Contact,
-  clock: Clock,
-  rest: Rest,
-  value: number,
-  display: Display,
-  scale: Scale,
-): Contact => {
-  const { t } = clock;
-  if (alike(value, rest.level, scale)) {
-    return { clock, touch, rest: restOnce(rest, t, value), gap, air, blanks: 0, ended };
-  }
-  if (rest.odd === null) {
-    const odd = { t, value };
-    return { clock, touch, rest: { ...rest, odd }, gap, air, blanks: 0, ended };
-  }
-  const begun = beginTouch(t, value, display, true);
-  return { clock, touch: begun, rest: null, gap: leftRest(rest), air, blanks: 0, ended };
+/** A reading elsewhere: once is a glitch or a slip, twice in a row the probe rests there no more. */
+const offRest = (contact: Contact, rest: Rest, value: number, display: Display): Contact => {
+  const { t } = contact.clock;
+  if (rest.odd === null) return { ...contact, rest: { ...rest, odd: { t, value } } };
+  return {
+    ...contact,
+    rest: null,
+    gap: leftRest(rest),
+    touch: beginTouch(t, value, display, true),
+  };
 };

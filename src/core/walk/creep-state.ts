@@ -63,12 +63,15 @@ const enough = 4;
 const discrepancy = 0.015;
 const mostStarts = 4;
 const models = width + 1;
+/** Within the first second all slow time constants look much alike: every third of them will do. */
+const coarseUntilS = 1;
+const coarseStride = 3;
 
 /** The state of the creep after at least two readings. @throws RangeError with fewer: one cannot show a creep. */
 export const assessCreep = (creep: Creep, prior: CreepPrior, limits: CreepLimits): CreepState => {
   if (creep.n < 2) throw new RangeError('a creep needs at least two readings');
   const size = Math.max(Math.abs(creep.last), 4 * prior.noise);
-  const base = baseMark(creep);
+  const base = baseOf(creep);
   let starts = 0;
   let best = Number.NEGATIVE_INFINITY;
   for (let at = base; at < creep.marks.length && starts < mostStarts; at += 1) {
@@ -84,7 +87,7 @@ export const assessCreep = (creep: Creep, prior: CreepPrior, limits: CreepLimits
 };
 
 /** The latest mark that leaves the late share of the touch, and enough readings, behind it. */
-const baseMark = ({ marks, startT, lastT, n }: Creep): number => {
+const baseOf = ({ marks, startT, lastT, n }: Creep): number => {
   const late = startT + lateShare * (lastT - startT);
   let at = 0;
   for (let next = 1; next < marks.length; next += 1) {
@@ -94,6 +97,9 @@ const baseMark = ({ marks, startT, lastT, n }: Creep): number => {
   }
   return at;
 };
+
+/** Where the readings begin that tell what is still to come. */
+export const baseMark = (creep: Creep): Mark => creep.marks[baseOf(creep)] as Mark;
 
 // Work space of one call, reused because this runs for many readings; nothing in it outlives the call.
 const evidences = new Float64Array(mostStarts * models);
@@ -106,9 +112,11 @@ const squaresOf = new Float64Array(mostStarts * models);
 const readingsOf = new Float64Array(mostStarts * models);
 let baseCount = 0;
 
+const logSteady = Math.log(steadyShare);
+
 /** Fits every model that begins at a mark and returns the greatest of their evidences (natural logarithm). */
 const fitOf = (
-  { sums, startT, last }: Creep,
+  { sums, startT, lastT, last }: Creep,
   before: Mark | undefined,
   mark: Mark,
   prior: CreepPrior,
@@ -129,9 +137,17 @@ const fitOf = (
     ((n - 1) / 2) * Math.log(Math.PI) -
     (baseCount - n) * Math.log(spoiledWidth * size);
   const known = prior.noiseWeight * noiseSquares;
+  const stride = lastT - startT < coarseUntilS ? coarseStride : 1;
+  const fastPrior = Math.log(((1 - steadyShare) * (1 - prior.slow)) / slowFrom);
+  const slowPrior = Math.log(((1 - steadyShare) * prior.slow * stride) / (width - slowFrom));
   let greatest = Number.NEGATIVE_INFINITY;
   for (let j = 0; j < models; j += 1) {
     const at = start * models + j;
+    const slow = j >= slowFrom && j < width;
+    if (slow && (j - slowFrom) % stride !== 0) {
+      evidences[at] = Number.NEGATIVE_INFINITY;
+      continue;
+    }
     let level: number;
     let squares: number;
     let logPrior: number;
@@ -140,12 +156,11 @@ const fitOf = (
     if (j === width) {
       level = sumV / n;
       squares = Math.max(0, sumVV - level * sumV);
-      logPrior = Math.log(steadyShare);
+      logPrior = logSteady;
       det = n;
       levelShare = 1 / n;
       remainders[at] = 0;
     } else {
-      const slow = j >= slowFrom;
       const spread = (slow ? slowAmplitude : fastAmplitude) * size;
       const kappa = noiseSquares / (spread * spread);
       const se = (sums[place.e + j] as number) - (out[place.e + j] as number);
@@ -155,9 +170,7 @@ const fitOf = (
       const a = (n * sve - se * sumV) / whole;
       level = (see * sumV - se * sve) / whole;
       squares = Math.max(0, sumVV - level * sumV - a * sve);
-      logPrior = Math.log(
-        (1 - steadyShare) * (slow ? prior.slow / (width - slowFrom) : (1 - prior.slow) / slowFrom),
-      );
+      logPrior = slow ? slowPrior : fastPrior;
       det = whole / kappa;
       levelShare = see / whole;
       const e = sums[place.last + j] as number;

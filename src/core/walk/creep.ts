@@ -58,12 +58,13 @@ export const beginCreep = (t: number, value: number): Creep => {
 export const addToCreep = (creep: Creep, t: number, value: number): Creep => {
   const v = value - creep.first;
   const elapsedS = t - creep.startT;
+  const decay = decayOver(milliseconds(t) - milliseconds(creep.lastT));
   const sums = creep.sums.slice();
   sums[place.n] = creep.n + 1;
   sums[place.v] = (sums[place.v] as number) + v;
   sums[place.vv] = (sums[place.vv] as number) + v * v;
   for (let j = 0; j < width; j += 1) {
-    const e = Math.exp(-elapsedS / (timeConstants[j] as number));
+    const e = (sums[place.last + j] as number) * (decay[j] as number);
     sums[place.last + j] = e;
     sums[place.e + j] = (sums[place.e + j] as number) + e;
     sums[place.ee + j] = (sums[place.ee + j] as number) + e * e;
@@ -85,6 +86,21 @@ export const addToCreep = (creep: Creep, t: number, value: number): Creep => {
         : marks,
   };
 };
+
+/** Stamps finer than a millisecond mean nothing here: a probe takes longer to land. */
+const milliseconds = (t: number): number => Math.round(t * 1000);
+
+/** By how much every creep decays over so many milliseconds, for each time constant; the usual ones remembered. */
+const decayOver = (ms: number): Float64Array => {
+  const known = decays[ms];
+  if (known !== undefined) return known;
+  const decay = Float64Array.from(timeConstants, (tauS) => Math.exp(-ms / (1000 * tauS)));
+  if (ms < rememberedMs) decays[ms] = decay;
+  return decay;
+};
+
+const rememberedMs = 1000;
+const decays: Float64Array[] = [];
 
 /** Marks lie this far apart at first, and grow apart with the age of the touch. */
 const leastMarkS = 0.035;

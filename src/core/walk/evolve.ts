@@ -8,7 +8,8 @@ import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.j
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
 
-const keptNamed = 12;
+/** Captures told so far back can still be told anew. */
+const keptNamed = 40;
 
 export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   if (event.type === 'reading-taken') return takeReading(state, event);
@@ -32,6 +33,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return {
         ...timed,
         stage: 'walking',
+        contact: wasIdle(timed) ? afterBlindness(timed) : timed.contact,
         cursor: indexOfPin(timed, event.pin),
         reachedT: event.t,
         hushed: false,
@@ -104,6 +106,9 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   }
 };
 
+const wasIdle = ({ stage, contact }: WalkState): boolean =>
+  stage === 'finished' && contact.rest === null;
+
 /** Where a closed walk stood. */
 const stageLeft = ({ cursor, plan }: WalkState): WalkState['stage'] =>
   cursor >= plan.pins.length ? 'finished' : 'walking';
@@ -164,7 +169,10 @@ const withPin = (
   state: WalkState,
   index: number,
   change: (record: PinRecord) => PinRecord,
-): WalkState => ({
-  ...state,
-  pins: state.pins.map((record, at) => (at === index ? change(record) : record)),
-});
+): WalkState => {
+  const record = state.pins[index];
+  if (record === undefined) return state;
+  const pins = state.pins.slice();
+  pins[index] = change(record);
+  return { ...state, pins };
+};

@@ -2,6 +2,7 @@
 // soon as that is over.
 import type { HoldReason } from '../events.js';
 import { isBlank, isFault, type Reading } from '../reading.js';
+import type { Rest } from './rest.js';
 import type { WalkState } from './state.js';
 import type { Teller } from './teller.js';
 import { type Unusable, unusable } from './usable.js';
@@ -11,6 +12,9 @@ const negativesThatCount = 2;
 /** A display that repeats one number to the last digit for so long may be held. Common practice, no source. */
 const frozenAfterS = 8;
 const frozenReadings = 12;
+
+/** The display has repeated itself so often that it is worth a look whether it does so for long. */
+export const mayBeFrozen = ({ equal }: Rest): boolean => equal >= frozenReadings;
 
 /** Returns true while the walk is held. */
 export const holdOrFree = (teller: Teller, reading: Reading): boolean => {

@@ -2,7 +2,8 @@
 // same, so after a dwell the walk asks, and never steps by itself. Two taps on ground answer yes.
 
 import { captureAnsweredOpen } from './capture.js';
-import { cursorPin, likeliestWay } from './state.js';
+import { standingOf } from './naming.js';
+import { cursorPin, likeliestWay, type WalkState } from './state.js';
 import { isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
 
@@ -15,11 +16,16 @@ const quietS = 0.3;
 export const askIfOpen = (teller: Teller): void => {
   const { state } = teller;
   const pin = cursorPin(state);
-  const { air } = state.contact;
-  if (state.stage !== 'walking' || pin === undefined || air === null) return;
-  if (state.question !== null || state.hushed || likeliestWay(state).stage === 'confirming') return;
-  if (state.pending.length > 0 || state.t - Math.max(air.from, state.reachedT) < dwellS) return;
+  if (pin === undefined || !isTimeToAsk(state)) return;
   teller.tell({ type: 'question-asked', t: state.t, question: 'open', pin: pin.pin });
+};
+
+export const isTimeToAsk = (state: WalkState): boolean => {
+  const { stage, question, hushed, t, reachedT } = state;
+  const { air } = state.contact;
+  if (air === null || t - Math.max(air.from, reachedT) < dwellS) return false;
+  if (stage !== 'walking' || question !== null || hushed) return false;
+  return likeliestWay(state).stage !== 'confirming' && standingOf(state.alignment).sure;
 };
 
 /** Two taps on ground while the question stands say "yes, open". */

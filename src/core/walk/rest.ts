@@ -1,5 +1,5 @@
 // The probe rests on what was captured. Watches on: a line that goes on creeping after its capture is seen here,
-// and so is a display that no longer changes.
+// and so is a display that no longer changes. One flat object, for most readings of a session are taken at rest.
 import type { Odd, Scale } from './touch.js';
 
 export interface Rest {
@@ -16,24 +16,20 @@ export interface Rest {
   readonly equal: number;
   /** One reading elsewhere: a glitch, a slip shorter than a reading, or the beginning of a lift. */
   readonly odd: Odd | null;
-  readonly watch: Watch;
-}
-
-/** Sums over one stretch of rest, values relative to the captured level, times to the stretch's beginning. */
-export interface Watch {
+  /** The present stretch of watching: its beginning, and number and sum of readings in its two halves. */
   readonly from: number;
-  readonly to: number;
-  readonly n: number;
-  readonly v: number;
-  readonly t: number;
-  readonly tt: number;
-  readonly tv: number;
-  readonly vv: number;
+  readonly earlyN: number;
+  readonly earlySum: number;
+  readonly lateN: number;
+  readonly lateSum: number;
 }
 
-/** A stretch has this many readings at least, over this many seconds. */
-const watchReadings = 4;
+/** A stretch is watched for so long, with this many readings at least in each half. */
 const watchS = 0.6;
+const watchReadings = 2;
+/** A captured level counts as so many readings, and readings longer ago than so many count no more. */
+const weightOfCapture = 4;
+const slowest = 12;
 
 export const beginRest = (of: number | null, level: number, t: number, value: number): Rest => ({
   of,
@@ -44,24 +40,30 @@ export const beginRest = (of: number | null, level: number, t: number, value: nu
   value,
   equal: 1,
   odd: null,
-  watch: noWatch(t),
+  from: t,
+  earlyN: 0,
+  earlySum: 0,
+  lateN: 0,
+  lateSum: 0,
 });
 
-/** A captured level counts as so many readings, and readings longer ago than so many count no more. */
-const weightOfCapture = 4;
-const slowest = 12;
+/** Two readings this near (fraction) may well be the same thing read twice, however quiet the meter. */
+const nearness = 0.025;
 
-const noWatch = (t: number): Watch => ({ from: t, to: t, n: 0, v: 0, t: 0, tt: 0, tv: 0, vv: 0 });
+export const surelyAlike = (a: number, b: number): boolean =>
+  Math.abs(a - b) <= nearness * Math.abs(b);
 
-/** True when two readings may well be the same thing read twice. */
+/** The same, for a meter that scatters so much and a difference that means so little. */
 export const alike = (a: number, b: number, scale: Scale): boolean =>
-  Math.abs(a - b) <= Math.max(0.025 * Math.abs(b), 5 * scale.noise, scale.floor);
+  surelyAlike(a, b) || Math.abs(a - b) <= Math.max(5 * scale.noise, scale.floor);
 
 /** One more reading of the same. */
 export const restOnce = (rest: Rest, t: number, value: number): Rest => {
-  const watch = isWatched(rest.watch) ? noWatch(rest.lastT) : rest.watch;
-  const dt = t - watch.from;
-  const dv = value - rest.captured;
+  const done = isWatched(rest);
+  const from = done ? rest.lastT : rest.from;
+  const earlyN = done ? 0 : rest.earlyN;
+  const earlySum = done ? 0 : rest.earlySum;
+  const late = t - from > watchS / 2 && earlyN >= watchReadings;
   return {
     of: rest.of,
     captured: rest.captured,
@@ -71,36 +73,33 @@ export const restOnce = (rest: Rest, t: number, value: number): Rest => {
     value,
     equal: value === rest.value ? rest.equal + 1 : 1,
     odd: null,
-    watch: {
-      from: watch.from,
-      to: t,
-      n: watch.n + 1,
-      v: watch.v + dv,
-      t: watch.t + dt,
-      tt: watch.tt + dt * dt,
-      tv: watch.tv + dt * dv,
-      vv: watch.vv + dv * dv,
-    },
+    from,
+    earlyN: late ? earlyN : earlyN + 1,
+    earlySum: late ? earlySum : earlySum + value,
+    lateN: late ? rest.lateN + 1 : 0,
+    lateSum: late ? rest.lateSum + value : 0,
   };
 };
 
 /** True once a stretch is complete, with the reading that completed it. */
-export const isWatched = ({ n, from, to }: Watch): boolean =>
-  n >= watchReadings && to - from >= watchS;
+export const isWatched = ({ lateN, lastT, from }: Rest): boolean =>
+  lateN >= watchReadings && lastT - from >= watchS;
 
 export interface Watched {
   readonly mean: number;
-  /** Change over the stretch by the straight line through it. */
+  readonly n: number;
+  /** Change over the stretch, from the means of its halves. */
   readonly change: number;
-  /** Sum of squared residuals about that line. */
-  readonly squares: number;
 }
 
 /** What a complete stretch says, or null before that. */
-export const watched = ({ watch, captured }: Rest): Watched | null => {
-  if (!isWatched(watch)) return null;
-  const { n, v, t, tt, tv, vv } = watch;
-  const slope = (n * tv - t * v) / (n * tt - t * t);
-  const squares = Math.max(0, vv - (v * v) / n - (slope * (n * tv - t * v)) / n);
-  return { mean: captured + v / n, change: slope * (watch.to - watch.from), squares };
+export const watched = (rest: Rest): Watched | null => {
+  if (!isWatched(rest)) return null;
+  const { earlyN, earlySum, lateN, lateSum } = rest;
+  const n = earlyN + lateN;
+  return {
+    n,
+    mean: (earlySum + lateSum) / n,
+    change: 2 * (lateSum / lateN - earlySum / earlyN),
+  };
 };

@@ -2,7 +2,7 @@
 // level that is hardly wrong, and the scatter explained by the meter. What the verdict needs on top is asked
 // elsewhere.
 import { type Contact, isSurelySlip } from './contact.js';
-import { assessCreep, type CreepState } from './creep-state.js';
+import { assessCreep, baseMark, type CreepState } from './creep-state.js';
 import { type Noise, noiseAt, noiseWeight } from './noise.js';
 import type { Touch } from './touch.js';
 
@@ -19,8 +19,9 @@ const mostAstray = 0.002;
 /** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
 const mostScatter = 0.007;
 const mostNoise = 3;
-/** Beginning anew so often within one contact is no landing any more. */
+/** Beginning anew so often within one contact, and every so many seconds, is no landing any more. */
 const restlessRestarts = 4;
+const restlessEveryS = 1.5;
 const leastRestlessS = 2;
 /** Seconds a touch may go on without settling or charging before it is called a wobble. */
 const wobbleAfterS = 6;
@@ -44,6 +45,40 @@ export interface SettleContext {
 export type Settle =
   | { readonly phase: 'air' | 'landing' | 'resting' }
   | ({ readonly phase: 'creeping' | 'charging' | 'wobbling' | 'settled' } & CreepState);
+
+/** A touch is looked at this often, seconds and share of its age, for looking costs time. */
+const lookEveryS = 0.05;
+const lookShare = 0.06;
+/** A line that still moves by this share within the late part of its touch has not settled. */
+const movesYet = 0.12;
+
+/**
+ * False where a look at the touch could not find it settled (or wobbling) yet, or hardly anything new since the
+ * last reading. Cheap, for it is asked for every reading of a touch.
+ */
+export const mayHaveSettled = (
+  { gap, clock }: Contact,
+  touch: Touch,
+  noise: Noise,
+  floor: number,
+): boolean => {
+  const { creep, odd } = touch;
+  const ageS = creep.lastT - creep.startT;
+  if (odd !== null || creep.n < 2 || ageS < leastSpanS) return false;
+  if (look(ageS) === look(ageS - clock.periodS)) return false;
+  if (creep.lastT - touch.since > wobbleAfterS) return true;
+  if (ageS < leastDoubtfulS && (touch.jumped || isSurelySlip({ gap, clock }))) return false;
+  const moved = Math.abs(creep.last - baseMark(creep).value);
+  return moved <= movesYet * Math.abs(creep.last) + 6 * noiseAt(noise, creep.last, 0) + floor;
+};
+
+/** Number of the look that is due at an age. */
+const look = (ageS: number): number => {
+  const evenly = lookEveryS / lookShare;
+  return ageS < evenly
+    ? Math.floor(ageS / lookEveryS)
+    : Math.floor((1 + Math.log(ageS / evenly)) / lookShare);
+};
 
 /** The state of the present touch. */
 export const settle = (contact: Contact, context: SettleContext): Settle => {
@@ -84,19 +119,18 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
   if (state.charging > 0.5) return { phase: 'charging', ...state };
   const restless =
     creep.lastT - touch.since > wobbleAfterS &&
-    (touch.restarts >= restlessRestarts || (!still && Math.abs(state.remainder) < state.scatter));
+    (isRestless(touch) || (!still && Math.abs(state.remainder) < state.scatter));
   return { phase: restless ? 'wobbling' : 'creeping', ...state };
 };
 
-const leastSpan = (
-  contact: Contact,
-  { jumped, restarts }: Touch,
-  { coarse }: SettleContext,
-): number => {
+const isRestless = ({ restarts, since, creep }: Touch): boolean =>
+  restarts >= restlessRestarts && creep.lastT - since < restlessEveryS * restarts;
+
+const leastSpan = (contact: Contact, touch: Touch, { coarse }: SettleContext): number => {
   // A few near readings in a reading that jumps about are chance.
-  if (restarts >= restlessRestarts) return leastRestlessS;
+  if (isRestless(touch)) return leastRestlessS;
   if (coarse !== null) return rangingS[coarse];
-  return jumped || isSurelySlip(contact) ? leastDoubtfulS : leastSpanS;
+  return touch.jumped || isSurelySlip(contact) ? leastDoubtfulS : leastSpanS;
 };
 
 /** What may be left to creep, in the reading's unit. */

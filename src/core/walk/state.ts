@@ -12,12 +12,12 @@ import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Reading } from '../reading.js';
-import { type Alignment, startAt, type Way } from './align.js';
 import { type Contact, noContact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';
 import { noDelay, type RangingDelay } from './ranging.js';
 import { type Shift, unknownShift } from './shift.js';
+import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
 
 export type Capture = EventOf<'touch-captured'>;
 
@@ -196,8 +196,9 @@ export const withReading = (
 /** The likeliest way the captures lie along the connector. */
 export const likeliestWay = (state: WalkState): Way => state.alignment[0] as Way;
 
-/** The pin a way waits for next; the number of pins when it has passed the last. */
-export const waitsFor = (way: Way): number => (way.stage === 'done' ? way.index + 1 : way.index);
+/** The pin that a reading most probably belongs to, as far as is known; undefined past the last. */
+export const pinInReach = (state: WalkState): PlannedPin | undefined =>
+  state.plan.pins[waitsFor(likeliestWay(state))];
 
 /** The pin the walk waits for, or undefined when all are done. */
 export const cursorPin = (state: WalkState): PlannedPin | undefined =>

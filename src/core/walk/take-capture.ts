@@ -2,17 +2,16 @@
 // A capture with the number of one before it is that one revised: its readings went on creeping.
 import type { EventOf } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
-import { type Alignment, alignCapture, moveAll, nameCapture } from './align.js';
+import { alignCapture } from './align.js';
 import { forgetGap, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { isNormal, judge } from './judge.js';
+import { deepest, findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
 import { learnNoise } from './noise.js';
 import { learnLift, type RangingDelay } from './ranging.js';
 import { estimateShift } from './shift.js';
 import type { Capture, WalkState } from './state.js';
-
-/** Probability over all ways with which a capture's pin counts as known. */
-export const surelyNamed = 0.98;
+import { moveAll } from './ways.js';
 
 export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
   const { value, touch } = capture;
@@ -33,7 +32,10 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     },
     normalityOf(capture, value),
   );
-  const others = state.pending.filter((known) => known.touch !== touch);
+  const namings = nameCaptures(alignment);
+  const others = state.pending.filter(
+    (known) => known.touch !== touch && touch - known.touch < deepest,
+  );
   const next: WalkState = {
     ...state,
     nextTouch: Math.max(state.nextTouch, touch + 1),
@@ -44,10 +46,13 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     hushed: false,
     contact: restOn(state.contact, touch, value),
     trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
-    noise: learnFrom(state, capture, value),
-    ranging: revises ? state.ranging : afterLift(alignment, touch, value, view),
+    noise: revises ? state.noise : learnFrom(state, capture, value),
+    ranging: revises ? state.ranging : afterLift(namings[0], value, view),
   };
-  return { ...next, pending: next.pending.filter((known) => !saysNothingNew(next, known)) };
+  return {
+    ...next,
+    pending: next.pending.filter((known) => !saysNothingNew(next, namings, known)),
+  };
 };
 
 /** Many ways lead to the same few pins: each pin is judged once. */
@@ -90,16 +95,14 @@ export const viewOf = ({ contact, ranging }: WalkState): GapView => ({
 
 /** A touch of something else entirely was no slip: the overload before it tells how long the meter ranges. */
 const afterLift = (
-  alignment: Alignment,
-  touch: number,
+  naming: Naming | undefined,
   value: number,
   { gap, periodS, ranging }: GapView,
 ): RangingDelay => {
   const { level, offS, brush } = gap;
   if (level === null || offS === null || offS === 0 || brush !== null) return ranging;
   if (Math.abs(value - level) < 0.1 * Math.max(Math.abs(value), Math.abs(level))) return ranging;
-  const naming = nameCapture(alignment, touch);
-  const surely = naming !== null && naming.role === 'first' && naming.probability >= surelyNamed;
+  const surely = naming?.role === 'first' && naming.probability >= surelyNamed;
   return surely ? learnLift(ranging, offS, periodS) : ranging;
 };
 
@@ -107,11 +110,15 @@ const afterLift = (
  * After a slip the line is read once more; that is news only where it reads otherwise, and only as long as
  * nothing newer was read there.
  */
-const saysNothingNew = (state: WalkState, capture: Capture): boolean => {
-  const naming = nameCapture(state.alignment, capture.touch);
+const saysNothingNew = (
+  state: WalkState,
+  namings: readonly Naming[],
+  capture: Capture,
+): boolean => {
+  const naming = findNaming(namings, state.alignment, capture.touch);
   if (naming?.role !== 'slip' || naming.probability < surelyNamed) return false;
   if (capture.value === undefined || state.nextTouch > capture.touch + 1) return true;
-  const known = lastRead(state, naming.index, capture.touch);
+  const known = lastRead(state, namings, naming.index, capture.touch);
   if (known === null) return false;
   return (
     Math.abs(known - capture.value) <= Math.max(newsFrom * Math.abs(known), 2 * capture.resolution)
@@ -121,11 +128,12 @@ const saysNothingNew = (state: WalkState, capture: Capture): boolean => {
 /** What the pin at a place read before a capture, told or still pending. */
 const lastRead = (
   { alignment, pending, pins }: WalkState,
+  namings: readonly Naming[],
   index: number,
   before: number,
 ): number | null => {
   const waiting = pending.findLast(
-    ({ touch }) => touch < before && nameCapture(alignment, touch)?.index === index,
+    ({ touch }) => touch < before && findNaming(namings, alignment, touch)?.index === index,
   );
   return waiting?.value ?? pins[index]?.value ?? null;
 };

@@ -3,8 +3,9 @@ import type { ReadingTaken } from '../events.js';
 import { takeInPress } from '../press/press-stage.js';
 import { isBlank, isFault, isOverload } from '../reading.js';
 import { inferResolution } from './accuracy.js';
-import { seeBlank, seeNothing, seeOverload, seeValue } from './contact.js';
+import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.js';
 import { noiseAt } from './noise.js';
+import { surelyAlike } from './rest.js';
 import { type WalkState, withReading } from './state.js';
 import { contactFloor, isResidualCharge, unusable } from './usable.js';
 
@@ -14,7 +15,9 @@ export const takeReading = (state: WalkState, reading: ReadingTaken): WalkState 
   if (press !== null) {
     return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
   }
-  if (state.paused !== null) return withReading(state, reading, contact, negatives);
+  // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
+  const idle = state.stage === 'finished' && contact.rest === null;
+  if (state.paused !== null || idle) return withReading(state, reading, contact, negatives);
   if (isBlank(reading)) return withReading(state, reading, seeBlank(contact, t), negatives);
   if (isFault(reading) || unusable(plan, reading) !== null) {
     return withReading(state, reading, seeNothing(contact, t), negatives);
@@ -22,14 +25,17 @@ export const takeReading = (state: WalkState, reading: ReadingTaken): WalkState 
   if (isOverload(reading)) return withReading(state, reading, seeOverload(contact, t), 0);
 
   const { value, range } = reading;
+  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
+  if (openLimit !== null && value >= openLimit) {
+    return withReading(state, reading, seeOverload(contact, t), 0);
+  }
+  if (contact.rest !== null && value > 0 && surelyAlike(value, contact.rest.level)) {
+    return withReading(state, reading, seeSame(contact, contact.rest, t, value), 0);
+  }
   const resolution =
     reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
   if (isResidualCharge(plan.function, value, resolution)) {
     return withReading(state, reading, seeNothing(contact, t), negatives + 1);
-  }
-  const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
-  if (openLimit !== null && value >= openLimit) {
-    return withReading(state, reading, seeOverload(contact, t), 0);
   }
   const floor = Math.max(contactFloor(plan.function), 3 * resolution);
   const scale = { noise: noiseAt(state.noise, value, resolution), floor };

@@ -1,45 +1,49 @@
-// Gives captures their pins' names as soon as nearly every way agrees, takes a name back when later captures
-// prove it wrong, and says where the walk stands.
+// Gives captures their pins' names as soon as nearly every way agrees, and says where the walk stands.
 import type { WalkEvent } from '../events.js';
-import { type Naming, nameCapture } from './align.js';
 import { judge } from './judge.js';
-import { type Capture, likeliestWay, waitsFor } from './state.js';
-import { surelyNamed } from './take-capture.js';
+import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
+import { realign } from './realign.js';
+import { type Capture, likeliestWay } from './state.js';
 import { tallyPins } from './tally.js';
 import type { Teller } from './teller.js';
 
-/** Probability with which a name already given is taken back. */
-const surelyMoved = 0.9999;
 /** Opens in a row after which the ground clip is in doubt. Common practice, no source. */
 const opensThatDoubtGround = 2;
 
-/** Names every pending capture whose pin is known by now. */
-export const tellCaptures = (teller: Teller, t: number): void => {
-  realign(teller, t);
+/** Names every pending capture whose pin is known by now, and takes names back that were wrong. */
+export const tellCaptures = (teller: Teller, t: number, because: 'act' | 'fits-better'): void => {
+  const { alignment } = teller.state;
+  const namings = nameCaptures(alignment);
+  realign(teller, t, namings, because, tellCapture);
   for (const capture of teller.state.pending) {
-    const naming = nameCapture(teller.state.alignment, capture.touch);
-    if (naming !== null && naming.probability >= surelyNamed)
+    const naming = findNaming(namings, alignment, capture.touch);
+    if (naming !== null && naming.probability >= surelyNamed) {
       tellCapture(teller, t, capture, naming);
+    }
   }
 };
 
-/** Says which pin is next, that a capture's pin is in doubt, or that the walk is finished. */
+/** Says which pin is next, that it is in doubt, or that the walk is finished. */
 export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const { state } = teller;
-  const { plan, pending, question } = state;
-  if (pending.length > 0) {
-    const pin = plan.pins[Math.min(state.cursor, plan.pins.length - 1)];
+  const { plan, question, cursor } = state;
+  const { at, sure } = standingOf(state.alignment);
+  if (!sure) {
+    const pin = plan.pins[Math.min(cursor, plan.pins.length - 1)];
     if (pin !== undefined && question === null) {
       teller.tell({ type: 'question-asked', t, question: 'same-or-next', pin: pin.pin });
     }
     return;
   }
-  const at = waitsFor(likeliestWay(state));
+  if (question?.question === 'same-or-next') {
+    const { pin } = question;
+    teller.tell({ type: 'question-answered', t, question: 'same-or-next', pin, by: 'contact' });
+  }
   const pin = plan.pins[at];
   if (pin === undefined) {
-    if (state.stage === 'walking')
-      teller.tell({ type: 'walk-finished', t, tally: tallyPins(state) });
-  } else if (again || at !== state.cursor || state.stage === 'finished') {
+    if (state.stage !== 'walking') return;
+    teller.tell({ type: 'walk-finished', t, tally: tallyPins(teller.state) });
+  } else if (again || at !== cursor || state.stage === 'finished') {
     teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
   }
 };
@@ -92,38 +96,4 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   if (teller.state.opensInARow >= opensThatDoubtGround) {
     teller.tell({ type: 'ground-doubted', t, opens: teller.state.opensInARow });
   }
-};
-
-/** Captures that were told under one name and, as later ones show, belong to another pin. */
-const realign = (teller: Teller, t: number): void => {
-  const { state } = teller;
-  const moved: { capture: Capture; naming: Naming; from: number }[] = [];
-  for (const { capture, index } of state.named) {
-    const naming = nameCapture(state.alignment, capture.touch);
-    if (naming !== null && naming.index !== index && naming.probability >= surelyMoved) {
-      moved.push({ capture, naming, from: index });
-    }
-  }
-  const last = moved.at(-1);
-  if (last === undefined) return;
-  teller.tell({
-    type: 'walk-realigned',
-    t,
-    shift: last.naming.index - last.from,
-    pin: state.plan.pins[last.naming.index]?.pin ?? '',
-    because: 'fits-better',
-  });
-  const filled = new Set(moved.map(({ naming }) => naming.index));
-  for (const { from } of moved) {
-    const pin = state.plan.pins[from];
-    if (filled.has(from) || pin === undefined) continue;
-    const unread = {
-      verdict: 'unread',
-      confidence: 1,
-      expected: pin.expected,
-      agreed: true,
-    } as const;
-    teller.tell({ type: 'pin-judged', t, pin: pin.pin, line: pin.line, ...unread });
-  }
-  for (const { capture, naming } of moved) tellCapture(teller, t, capture, naming);
 };

@@ -10,8 +10,7 @@ export interface Teller {
   tell(event: WalkEvent): void;
 }
 
-export const createTeller = (initial: WalkState): Teller => {
-  const events: WalkEvent[] = [];
+export const createTeller = (initial: WalkState, ...events: WalkEvent[]): Teller => {
   let state = initial;
   return {
     get state() {

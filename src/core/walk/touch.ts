@@ -25,7 +25,7 @@ export interface Touch {
   readonly since: number;
   readonly creep: Creep;
   readonly display: Display;
-  /** How often the readings that count began anew since contact: a reading that will not hold still. */
+  /** How often the readings began anew elsewhere since contact: a reading that will not hold still. */
   readonly restarts: number;
   /** How often the display went over to another range since contact. */
   readonly changes: number;
@@ -80,9 +80,10 @@ export const extendTouch = (
     return again(touch, t, value, display);
   }
   if (odd === null) return { ...touch, odd: { t, value } };
-  if (Math.abs(odd.value - value) > sameRun * Math.abs(value))
-    return again(touch, t, value, display);
-  return grown(again(touch, odd.t, odd.value, display), t, value);
+  const restless = { ...touch, restarts: touch.restarts + 1 };
+  return Math.abs(odd.value - value) > sameRun * Math.abs(value)
+    ? again(restless, t, value, display)
+    : grown(again(restless, odd.t, odd.value, display), t, value);
 };
 
 /** Two readings this near (fraction) may belong to one run. */
@@ -108,7 +109,7 @@ const again = (touch: Touch, t: number, value: number, display: Display): Touch 
     ...beginTouch(t, value, display, touch.jumped || rose),
     since,
     changes,
-    restarts: restarts + 1,
+    restarts,
   };
 };
 

@@ -1,0 +1,129 @@
+// What the walk does about one act of the technician.
+import type { Act } from '../inputs.js';
+import { refusal } from './act.js';
+import { captureAnsweredOpen } from './capture.js';
+import { continueWalk } from './continue-walk.js';
+import { beginPressTest, endPress } from './press.js';
+import { pressEachBadLine } from './press-each.js';
+import { cursorPin, likeliestWay, type WalkState } from './state.js';
+import { tellCaptures, tellPlace } from './tell.js';
+import { tellSuspects } from './tell-suspects.js';
+import type { Teller } from './teller.js';
+import { waitsFor } from './ways.js';
+
+export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => {
+  const reason = refusal(teller.state, act, pin);
+  if (reason !== null) {
+    teller.tell({ type: 'act-refused', t, act, reason });
+    return;
+  }
+  const before = teller.state;
+  const subject = pin ?? cursorPin(before)?.pin;
+  teller.tell({
+    type: 'act-taken',
+    t,
+    act,
+    ...(subject === undefined ? {} : { pin: subject }),
+    ...(text === undefined ? {} : { text }),
+  });
+  switch (act) {
+    case 'open':
+      answer(teller, t);
+      captureAnsweredOpen(teller, t);
+      pressEachBadLine(teller, t);
+      break;
+    case 'next':
+      answer(teller, t);
+      acceptWhatWasRead(teller, t, before);
+      tellCaptures(teller, t, 'act');
+      tellPlace(teller, t, false);
+      break;
+    case 'skip':
+      answer(teller, t);
+      leaveUnread(teller, t, before);
+      tellPlace(teller, t, true);
+      break;
+    case 'back':
+    case 'go-to':
+    case 'retake':
+      answer(teller, t);
+      tellCaptures(teller, t, 'act');
+      tellPlace(teller, t, true);
+      break;
+    case 'dismiss':
+      if (before.press === null) answer(teller, t);
+      else endPress(teller, t, 'given-up');
+      break;
+    case 'press':
+      beginPressTest(teller, t);
+      break;
+    case 'pause':
+      teller.tell({ type: 'walk-paused', t, reason: 'asked' });
+      break;
+    case 'resume':
+      continueWalk(teller, t);
+      break;
+    case 'quit':
+      tellSuspects(teller, t);
+      teller.tell({
+        type: 'session-closed',
+        t,
+        reason: before.stage === 'finished' ? 'finished' : 'left',
+      });
+      break;
+    case 'note':
+    case 'pressing':
+    case 'released':
+      break;
+  }
+};
+
+const answer = (teller: Teller, t: number): void => {
+  const { question } = teller.state;
+  if (question === null) return;
+  teller.tell({
+    type: 'question-answered',
+    t,
+    question: question.question,
+    pin: question.pin,
+    by: 'act',
+  });
+};
+
+/** "Next" after a capture that is not normal: the technician takes it as it is. */
+const acceptWhatWasRead = (teller: Teller, t: number, before: WalkState): void => {
+  const way = likeliestWay(before);
+  const pin = before.plan.pins[way.index];
+  const record = before.pins[way.index];
+  if (way.stage !== 'confirming' || pin === undefined || record?.touch == null) return;
+  const { verdict, confidence, expected } = record;
+  teller.tell({
+    type: 'pin-judged',
+    t,
+    pin: pin.pin,
+    line: pin.line,
+    verdict,
+    confidence,
+    expected,
+    agreed: true,
+  });
+};
+
+const leaveUnread = (teller: Teller, t: number, before: WalkState): void => {
+  if (before.stage === 'ground-check') {
+    teller.tell({ type: 'ground-checked', t, outcome: 'skipped' });
+    return;
+  }
+  const pin = before.plan.pins[waitsFor(likeliestWay(before))];
+  if (pin === undefined) return;
+  teller.tell({
+    type: 'pin-judged',
+    t,
+    pin: pin.pin,
+    line: pin.line,
+    verdict: 'unread',
+    confidence: 1,
+    expected: pin.expected,
+    agreed: true,
+  });
+};

@@ -1,0 +1,39 @@
+// What the walk does about one reading.
+import type { WalkEvent } from '../events.js';
+import { isOverload, isValue, type Reading } from '../reading.js';
+import { captureIfSettled } from './capture.js';
+import { continueWalk } from './continue-walk.js';
+import type { Decision } from './decide.js';
+import { evolve } from './evolve.js';
+import { holdOrFree } from './hold.js';
+import { stepPress } from './press.js';
+import { pressEachBadLine } from './press-each.js';
+import { answerByTaps, askIfOpen } from './question.js';
+import { isQuiet } from './quiet.js';
+import type { WalkState } from './state.js';
+import { createTeller, type Teller } from './teller.js';
+
+export const decideReading = (state: WalkState, reading: Reading): Decision => {
+  const taken: WalkEvent = { type: 'reading-taken', ...reading };
+  const after = evolve(state, taken);
+  if (isQuiet(after, reading)) return { state: after, events: [taken] };
+  const teller = createTeller(after, taken);
+  lookAt(teller, reading);
+  return teller;
+};
+
+const lookAt = (teller: Teller, reading: Reading): void => {
+  if (teller.state.paused === 'meter-silent') continueWalk(teller, reading.t);
+  if (teller.state.paused !== null || teller.state.stage === 'closed') return;
+  if (teller.state.press !== null) {
+    stepPress(teller);
+    return;
+  }
+  if (holdOrFree(teller, reading)) return;
+  if (isValue(reading)) captureIfSettled(teller);
+  if (isOverload(reading)) {
+    answerByTaps(teller);
+    askIfOpen(teller);
+  }
+  pressEachBadLine(teller, reading.t);
+};
