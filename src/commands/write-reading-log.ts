@@ -1,5 +1,6 @@
 // Writes a saved session's readings and marks to stdout as a reading log, and says on stderr what a log leaves out.
 import { cleanText } from '../core/clean-text.js';
+import type { EventOf } from '../core/events.js';
 import {
   type LogLines,
   logLines,
@@ -7,6 +8,7 @@ import {
   pressLogLines,
 } from '../core/replay/log-lines.js';
 import { english } from '../core/words/english.js';
+import type { LogAccuracy } from '../core/words/replay-words.js';
 import { readSession } from '../store/journal-reader.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -44,6 +46,14 @@ export const writeReadingLog = (file: string, pressed: PressedAt | null): void =
     return;
   }
   for (const says of words.notInLog(log.notInLog)) process.stderr.write(`${says}\n`);
-  const driver = opened.driver === null ? null : cleanText(opened.driver.id, longestId);
-  process.stderr.write(`${words.rerunLog(profile, driver)}\n`);
+  process.stderr.write(`${words.rerunLog(profile, accuracyOf(opened))}\n`);
+};
+
+const accuracyOf = ({ accuracy, driver }: EventOf<'session-opened'>): LogAccuracy => {
+  const { from, rows, fullScaleCounts } = accuracy;
+  const [row] = rows;
+  if (from === 'option' && row !== undefined) {
+    return { percent: row.percent, counts: row.counts, fullScaleCounts };
+  }
+  return driver === null ? null : { driver: cleanText(driver.id, longestId) };
 };

@@ -109,6 +109,31 @@ describe('replay', () => {
     expect([...verdicts.values()].filter((verdict) => verdict !== 'normal')).toEqual([]);
   });
 
+  it('should write the very log that a session was walked from, and it gives the same captures', async () => {
+    const folder = temporaryFolder();
+    const log = join(folder, 'readings.jsonl');
+    const session = join(folder, 'session.jsonl');
+    const { lines } = await runProgram(['replay', loose, '--readings']);
+    writeFileSync(log, `${lines.join('\n')}\n`);
+    const accuracy = ['--accuracy', '0.1,20', '--counts', '60000'];
+    const walked = await runProgram([
+      ...['walk', '--link', `log:${log}`, '--log-pace', 'fast', '--profile', 'demo'],
+      ...[...accuracy, '--session', session, '--json', '--stay'],
+    ]);
+    expect(walked.code).toBe(0);
+    const back = await runProgram(['replay', session, '--readings']);
+    expect(back.lines).toEqual(lines);
+    expect(back.stderr).toContain(`rerun LOG --profile demo ${accuracy.join(' ')}`);
+    expect(back.stderr).not.toContain('Left out');
+    const again = await runProgram([...['rerun', log, '--profile', 'demo', ...accuracy, '--json']]);
+    const captures = (from: readonly string[]): unknown[] =>
+      parsed(from)
+        .filter(({ type }) => ['touch-captured', 'pin-settled', 'pin-judged'].includes(type))
+        .map(({ seq: _seq, ...event }) => event);
+    expect(captures(again.lines).length).toBeGreaterThan(100);
+    expect(captures(again.lines)).toEqual(captures(walked.lines));
+  });
+
   it('should write a press test as a log that judges the same', async () => {
     const { code, lines } = await runProgram([
       'replay',

@@ -1,5 +1,6 @@
 // Walks every recorded session: the file is sound, a replay ends where the file does, walking the stored readings
-// again gives the same captures and verdicts, and each shows what it is there to teach.
+// again gives the same captures and verdicts, and each shows what it is there to teach. After a change of the walk
+// they are remade with `npx tsx tests/tooling/record-sessions.ts`.
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, onTestFinished } from 'vitest';

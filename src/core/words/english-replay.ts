@@ -1,8 +1,15 @@
 // The English of replay.
 import type { WaymarkKind } from '../replay/waymark.js';
-import type { ReplayWords } from './replay-words.js';
+import type { LogAccuracy, ReplayWords } from './replay-words.js';
 
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+const accuracyOptions = (accuracy: LogAccuracy): string => {
+  if (accuracy === null) return '';
+  if ('driver' in accuracy) return ` --driver ${accuracy.driver}`;
+  const { percent, counts, fullScaleCounts } = accuracy;
+  return ` --accuracy ${percent},${counts} --counts ${fullScaleCounts}`;
+};
 
 const kinds: Readonly<Record<Exclude<WaymarkKind, 'verdict'>, string>> = {
   question: 'question',
@@ -96,6 +103,6 @@ export const englishReplay: ReplayWords = {
     `Judge it again: pinwalk rerun LOG --profile ${profile} --press ${line}${
       part === null ? '' : ` --part ${part}`
     }`,
-  rerunLog: (profile, driver) =>
-    `Walk it again: pinwalk rerun LOG --profile ${profile}${driver === null ? '' : ` --driver ${driver}`}`,
+  rerunLog: (profile, accuracy) =>
+    `Walk it again: pinwalk rerun LOG --profile ${profile}${accuracyOptions(accuracy)}`,
 };

@@ -25,6 +25,12 @@ export const replayActs = [
 ] as const;
 export type ReplayAct = (typeof replayActs)[number];
 
+/** How exact the meter was taken to be: as its driver says, as the user said, or as nothing was said. */
+export type LogAccuracy =
+  | { readonly driver: string }
+  | { readonly percent: number; readonly counts: number; readonly fullScaleCounts: number }
+  | null;
+
 export interface ReplayWords {
   /** One or two words each, for the key line. */
   readonly key: Readonly<Record<ReplayAct, string>>;
@@ -50,5 +56,5 @@ export interface ReplayWords {
   /** How to judge a log of press tests again. */
   rerunPressLog(profile: string, line: string, part: string | null): string;
   /** How to walk the log again. */
-  rerunLog(profile: string, driver: string | null): string;
+  rerunLog(profile: string, accuracy: LogAccuracy): string;
 }

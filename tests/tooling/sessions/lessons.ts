@@ -4,7 +4,7 @@ import { type Lesson, on } from './lesson.js';
 
 const healthy: Lesson = {
   name: 'healthy-board',
-  bench: 'healthy?seed=11&rate=10',
+  bench: 'healthy?seed=1&rate=10',
   pressTests: 'asked',
   notes: [
     {
@@ -57,7 +57,7 @@ const healthy: Lesson = {
 
 const looseFilter: Lesson = {
   name: 'loose-filter',
-  bench: 'loose-filter?seed=5&rate=10',
+  bench: 'loose-filter?seed=1&rate=10',
   pressTests: 'each',
   notes: [
     {
