@@ -64,10 +64,24 @@ describe('a recording', () => {
         const at = happenedBy(times, t);
         const place = placeAtTime(recording, t);
         expect(place.at).toBe(at);
+        expect(place.t).toBe(Math.max(recording.startT, ...times.slice(0, at)));
         expect(place.state).toEqual(states[at]);
       }),
       { seed: 32, numRuns: 50 },
     );
+  });
+
+  it('should stand behind everything of one moment, also where that spans two stretches', () => {
+    const session = recorded(
+      numbered([
+        opened,
+        ...Array.from({ length: stretchEvents - 20 }, (_, at) => overload(at / 50)),
+        ...Array.from({ length: 40 }, () => overload(90)),
+        overload(91),
+      ]),
+    );
+    expect(placeAtTime(session.recording, 90).at).toBe(session.events.length - 1);
+    expect(placeAtTime(session.recording, 89.9).at).toBe(session.events.length - 41);
   });
 
   it('should stand at any time where time stands still or falls, as in a file made by others', () => {
@@ -85,6 +99,7 @@ describe('a recording', () => {
         for (const wanted of [startT + share * (endT - startT), Math.round(endT * share)]) {
           const place = placeAtTime(session.recording, wanted);
           expect(place.at).toBe(happenedBy(sessionTimes, wanted));
+          expect(place.t).toBe(Math.max(startT, ...sessionTimes.slice(0, place.at)));
           expect(place.state).toEqual(session.states[place.at]);
         }
       }),
