@@ -1,6 +1,6 @@
 // `rerun`: decides a walk anew from what is stored, without a screen.
 import { Command } from 'commander';
-import type { EventOf, WalkEvent } from '../core/events.js';
+import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import { inputTime } from '../core/inputs.js';
 import { judgedPress } from '../core/press/judge-press.js';
 import { judgeRecord } from '../core/press/judge-record.js';
@@ -12,7 +12,7 @@ import { evolve } from '../core/walk/evolve.js';
 import { inputOf } from '../core/walk/input-of.js';
 import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
-import { rerun, rerunSession } from '../core/walk/rerun.js';
+import { type Retold, rerunSession, retell } from '../core/walk/rerun.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import { describe } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
@@ -65,14 +65,14 @@ const run = (file: string, options: RerunOptions): void => {
   const tell = createTeller(options);
   if (options.press !== undefined) tell.press(judgePress(file, options, options.press));
   else if (storedKind(file) !== 'session') {
-    for (const event of rerunLog(file, options)) tell.event(event);
+    for (const { event, state } of rerunLog(file, options)) tell.told(event, state);
   } else if (options.fromReadings) {
     for (const event of rerunStored(file, options)) tell.event(event);
   } else listDifferences(file, options, tell);
   tell.end();
 };
 
-function* rerunLog(file: string, options: RerunOptions): Generator<WalkEvent, void> {
+function* rerunLog(file: string, options: RerunOptions): Generator<Retold, void> {
   if (options.profile === undefined) {
     throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
   }
@@ -81,7 +81,7 @@ function* rerunLog(file: string, options: RerunOptions): Generator<WalkEvent, vo
   const { function: measure } = profile.content.measure;
   const accuracy = askedAccuracy(options, driver?.content ?? null, measure);
   const opened = openLog(profile, stamp(driver), accuracy, `log:${file}`);
-  yield* rerun(opened, readLog(file));
+  yield* retell(opened, readLog(file), { readings: options.readings === true });
 }
 
 /** A press test alone: the record's cues, or else the technician's own marks, on one line. */
@@ -153,6 +153,7 @@ const embedded = ({
 
 interface Teller {
   event(event: WalkEvent): void;
+  told(event: Numbered, state: WalkState): void;
   press(judged: EventOf<'press-judged'>): void;
   difference(judged: EventOf<'pin-judged'>, before: string): void;
   summary(changed: number): void;
@@ -172,20 +173,26 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
     process.stdout.write(out);
     out = '';
   };
+  const told = (event: Numbered, after: WalkState): void => {
+    if (json) {
+      if (readings || event.type !== 'reading-taken') write(JSON.stringify(event));
+      return;
+    }
+    const line = describe(event, after, english);
+    if (line !== null) write(line);
+    if (event.type === 'session-opened' && event.accuracy.from === 'assumed') {
+      write(english.assumedAccuracy);
+    }
+  };
   return {
+    told,
     event(event) {
-      const numbered = { seq, ...event };
+      if (!json) {
+        state =
+          event.type === 'session-opened' ? openWalk(event) : evolve(state as WalkState, event);
+      }
+      told({ seq, ...event }, state as WalkState);
       seq += 1;
-      if (json) {
-        if (readings || event.type !== 'reading-taken') write(JSON.stringify(numbered));
-        return;
-      }
-      state = event.type === 'session-opened' ? openWalk(event) : evolve(state as WalkState, event);
-      const line = describe(event, state, english);
-      if (line !== null) write(line);
-      if (event.type === 'session-opened' && event.accuracy.from === 'assumed') {
-        write(english.assumedAccuracy);
-      }
     },
     press(judged) {
       const { line, part, finding, cycles } = judged;

@@ -11,6 +11,7 @@ import { pressEachBadLine } from './press-each.js';
 import { answerByTaps, askIfOpen } from './question.js';
 import { isQuiet } from './quiet.js';
 import type { WalkState } from './state.js';
+import { takeReading } from './take-reading.js';
 import { createTeller, type Teller } from './teller.js';
 
 export const decideReading = (state: WalkState, reading: Reading): Decision => {
@@ -20,6 +21,12 @@ export const decideReading = (state: WalkState, reading: Reading): Decision => {
   const teller = createTeller(after, taken);
   lookAt(teller, reading);
   return teller;
+};
+
+/** The state after a reading that decides nothing; null where it must be looked at. */
+export const foldIfQuiet = (state: WalkState, reading: Reading): WalkState | null => {
+  const after = takeReading(state, reading);
+  return isQuiet(after, reading) ? after : null;
 };
 
 const lookAt = (teller: Teller, reading: Reading): void => {

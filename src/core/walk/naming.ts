@@ -13,12 +13,12 @@ export interface Naming {
 /** Probability over all ways with which a capture's pin, or the walk's place, counts as known (design decision). */
 export const surelyNamed = 0.98;
 /** Captures further back than this are not named anew. */
-export const deepest = 60;
+const deepest = 60;
 
 /** Ways less probable than this beside the likeliest one change no name. */
 const negligible = Math.log(1e-5);
 /** Where all ways more probable than this have come to the same entry, the names before it are known. */
-const counts = 1e-3;
+const counts = 5e-3;
 
 /**
  * The captures on which the ways still differ, newest first, and the first one on which they agree. Every way has

@@ -1,13 +1,14 @@
 // Most readings decide nothing: the probe rests on what was captured, hangs in the air, or lands. This tells so at
 // little cost, so that a session of a million readings is folded quickly. It may be wrong in one way only: to
 // call for a look where nothing is to be decided.
-import { isBlank, isFault, type Reading } from '../reading.js';
+import type { Reading } from '../reading.js';
 import { isWorthALook } from './capture.js';
 import { mayBeFrozen } from './hold.js';
 import { isTimeToAsk } from './question.js';
 import { isWatched } from './rest.js';
+import { shownBy } from './shown.js';
 import type { WalkState } from './state.js';
-import { unusable } from './usable.js';
+import { isPlain } from './usable.js';
 
 /** @param state with the reading folded in already. */
 export const isQuiet = (state: WalkState, reading: Reading): boolean => {
@@ -15,8 +16,9 @@ export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   if (press !== null || hold !== null) return false;
   if (paused !== null) return paused !== 'meter-silent';
   if (stage === 'finished' || stage === 'closed') return true;
-  if (isBlank(reading) || isFault(reading)) return true;
-  if (negatives > 0 || unusable(plan, reading) !== null) return false;
+  const shown = shownBy(reading);
+  if (shown.blank !== undefined || shown.fault !== undefined) return true;
+  if (negatives > 0 || !isPlain(plan, shown)) return false;
   const { rest, touch } = contact;
   if (touch !== null) return !isWorthALook(state);
   if (rest !== null) return !isWatched(rest) && !mayBeFrozen(rest);

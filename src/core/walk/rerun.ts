@@ -1,10 +1,11 @@
 // Recomputes a walk from its inputs, without a screen: the same decisions in the same order as live.
-import type { EventOf, WalkEvent } from '../events.js';
+import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import type { Input } from '../inputs.js';
 import { beginWalk, decide } from './decide.js';
+import { foldIfQuiet } from './decide-reading.js';
 import { evolve } from './evolve.js';
 import { inputOf } from './input-of.js';
-import { openWalk } from './state.js';
+import { openWalk, type WalkState } from './state.js';
 
 /** The events of a walk opened as told and fed with the inputs, the opening among them. */
 export function* rerun(
@@ -20,7 +21,43 @@ export function* rerun(
   }
 }
 
-/** The same for a stored session: its inputs are decided anew, its own decisions are left aside. */
+export interface Retold {
+  readonly event: Numbered;
+  /** After everything that was decided with the event. */
+  readonly state: WalkState;
+}
+
+/**
+ * The same, numbered, each event with the walk's state. Without `readings` they are counted but not told, and the
+ * many that decide nothing cost no more than folding them.
+ */
+export function* retell(
+  opened: EventOf<'session-opened'>,
+  inputs: Iterable<Input>,
+  { readings }: { readonly readings: boolean },
+): Generator<Retold, void> {
+  let seq = 0;
+  let { state, events } = beginWalk(openWalk(opened));
+  yield { event: { seq, ...opened }, state: openWalk(opened) };
+  for (const event of events) yield { event: { seq: ++seq, ...event }, state };
+  for (const input of inputs) {
+    if (!readings && input.kind === 'reading') {
+      const quiet = foldIfQuiet(state, input.reading);
+      if (quiet !== null) {
+        seq += 1;
+        state = quiet;
+        continue;
+      }
+    }
+    ({ state, events } = decide(state, input));
+    for (const event of events) {
+      seq += 1;
+      if (readings || event.type !== 'reading-taken') yield { event: { seq, ...event }, state };
+    }
+  }
+}
+
+/** A stored session decided anew: its inputs as they were, its own decisions left aside. */
 export function* rerunSession(
   opened: EventOf<'session-opened'>,
   stored: Iterable<WalkEvent>,

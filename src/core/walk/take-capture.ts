@@ -6,19 +6,19 @@ import { alignCapture } from './align.js';
 import { forgetGap, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { isNormal, judge } from './judge.js';
-import { deepest, findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
+import { findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
 import { learnNoise } from './noise.js';
 import { learnLift, type RangingDelay } from './ranging.js';
 import { estimateShift } from './shift.js';
 import type { Capture, WalkState } from './state.js';
-import { moveAll } from './ways.js';
+import { type Alignment, mergeWays, moveAll } from './ways.js';
 
 export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
   const { value, touch } = capture;
   if (value === undefined) return takeAnswer(state, capture);
   const { latest } = state;
   const revises = latest?.capture === touch;
-  const from = revises ? latest.alignment : state.alignment;
+  const from = revises ? latest.alignment : mergeWays(state.alignment);
   const view = revises ? latest.view : viewOf(state);
   const alignment = alignCapture(
     from,
@@ -34,7 +34,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
   );
   const namings = nameCaptures(alignment);
   const others = state.pending.filter(
-    (known) => known.touch !== touch && touch - known.touch < deepest,
+    (known) => known.touch !== touch && (revises || isStillOpen(from, known)),
   );
   const next: WalkState = {
     ...state,
@@ -53,6 +53,12 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     ...next,
     pending: next.pending.filter((known) => !saysNothingNew(next, namings, known)),
   };
+};
+
+/** False where nothing can tell any more which pin a capture belonged to: it stays without a name. */
+const isStillOpen = (merged: Alignment, { touch }: Capture): boolean => {
+  const naming = findNaming(nameCaptures(merged), merged, touch);
+  return naming !== null && naming.probability < surelyNamed;
 };
 
 /** Many ways lead to the same few pins: each pin is judged once. */

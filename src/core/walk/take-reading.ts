@@ -1,15 +1,15 @@
 // What one reading changes in the walk's state. Runs for every reading there is, so it does no more than it must.
-import type { ReadingTaken } from '../events.js';
 import { takeInPress } from '../press/press-stage.js';
-import { isBlank, isFault, isOverload } from '../reading.js';
+import type { Reading } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.js';
 import { noiseAt } from './noise.js';
 import { surelyAlike } from './rest.js';
+import { shownBy } from './shown.js';
 import { type WalkState, withReading } from './state.js';
-import { contactFloor, isResidualCharge, unusable } from './usable.js';
+import { contactFloor, isPlain, isResidualCharge, unusable } from './usable.js';
 
-export const takeReading = (state: WalkState, reading: ReadingTaken): WalkState => {
+export const takeReading = (state: WalkState, reading: Reading): WalkState => {
   const { contact, plan, press, negatives } = state;
   const { t } = reading;
   if (press !== null) {
@@ -18,26 +18,29 @@ export const takeReading = (state: WalkState, reading: ReadingTaken): WalkState 
   // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
   const idle = state.stage === 'finished' && contact.rest === null;
   if (state.paused !== null || idle) return withReading(state, reading, contact, negatives);
-  if (isBlank(reading)) return withReading(state, reading, seeBlank(contact, t), negatives);
-  if (isFault(reading) || unusable(plan, reading) !== null) {
+  const shown = shownBy(reading);
+  if (shown.blank !== undefined) {
+    return withReading(state, reading, seeBlank(contact, t), negatives);
+  }
+  if (!isPlain(plan, shown) && (shown.fault !== undefined || unusable(plan, reading) !== null)) {
     return withReading(state, reading, seeNothing(contact, t), negatives);
   }
-  if (isOverload(reading)) return withReading(state, reading, seeOverload(contact, t), 0);
-
-  const { value, range } = reading;
+  const { value } = shown;
   const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
-  if (openLimit !== null && value >= openLimit) {
+  if (value === undefined || (openLimit !== null && value >= openLimit)) {
     return withReading(state, reading, seeOverload(contact, t), 0);
   }
-  if (contact.rest !== null && value > 0 && surelyAlike(value, contact.rest.level)) {
-    return withReading(state, reading, seeSame(contact, contact.rest, t, value), 0);
+  const { rest } = contact;
+  if (rest !== null && value > 0 && surelyAlike(value, rest.level)) {
+    return withReading(state, reading, seeSame(contact, rest, t, value), 0);
   }
+  const { range } = shown;
   const resolution =
-    reading.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
+    shown.resolution ?? inferResolution(state.accuracy, plan.function, value, range);
   if (isResidualCharge(plan.function, value, resolution)) {
     return withReading(state, reading, seeNothing(contact, t), negatives + 1);
   }
   const floor = Math.max(contactFloor(plan.function), 3 * resolution);
   const scale = { noise: noiseAt(state.noise, value, resolution), floor };
-  return withReading(state, reading, seeValue(contact, t, value, reading, scale), 0);
+  return withReading(state, reading, seeValue(contact, t, value, shown, scale), 0);
 };

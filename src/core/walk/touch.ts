@@ -33,7 +33,10 @@ export interface Touch {
   readonly odd: Odd | null;
   /** The reading jumped here from something steady, and the probe was not seen to leave it. */
   readonly jumped: boolean;
-  /** The coarsest decade step of which every reading is a multiple: a coarse range shows here. */
+  /**
+   * The coarsest decade step of which every reading is a multiple: a coarse range shows here. Zero where the meter
+   * tells its resolution.
+   */
   readonly step: number;
 }
 
@@ -53,7 +56,7 @@ export const beginTouch = (t: number, value: number, display: Display, jumped: b
   changes: 0,
   odd: null,
   jumped,
-  step: decadeStep(value),
+  step: display.resolution === undefined ? decadeStep(value) : 0,
 });
 
 /** The touch with one more reading. */
@@ -97,7 +100,7 @@ const grown = (touch: Touch, t: number, value: number): Touch => ({
   changes: touch.changes,
   odd: null,
   jumped: touch.jumped,
-  step: Math.min(touch.step, decadeStep(value)),
+  step: touch.step === 0 ? 0 : Math.min(touch.step, decadeStep(value)),
 });
 
 /** The contact goes on, but its readings count from here only. */

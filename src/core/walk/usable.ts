@@ -3,6 +3,7 @@
 import type { HoldReason } from '../events.js';
 import type { Plan } from '../profile/plan.js';
 import { isFault, type MeasureFunction, type Reading } from '../reading.js';
+import type { Shown } from './shown.js';
 
 export interface Unusable {
   readonly reason: HoldReason;
@@ -12,6 +13,12 @@ export interface Unusable {
 /** Differences under this mean nothing: contact resistance or pick-up, in the function's unit. */
 export const contactFloor = (measure: MeasureFunction): number =>
   measure === 'resistance' || measure === 'continuity' ? 0.3 : 0.003;
+
+/** True for a reading in the walk's own function that carries no flag: nearly all of them. */
+export const isPlain = (plan: Plan, shown: Shown): boolean =>
+  shown.function === plan.function &&
+  shown.flags === undefined &&
+  (shown.polarity === undefined || shown.polarity === plan.polarity);
 
 /** Why a reading may not be judged, or null when it may. */
 export const unusable = (plan: Plan, reading: Reading): Unusable | null => {

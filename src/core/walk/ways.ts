@@ -63,5 +63,26 @@ export const keepBest = <T extends { readonly weight: number }>(weighed: readonl
     .map((one) => ({ ...one, weight: one.weight - best }));
 };
 
+/**
+ * Ways that have come to the same place differ in their past only, and nothing that comes can tell them apart any
+ * more: the likeliest past stands for all of them.
+ */
+export const mergeWays = (alignment: Alignment): Alignment => {
+  const merged: Way[] = [];
+  for (const way of alignment) {
+    const at = merged.findIndex(
+      ({ index, stage, value }) =>
+        index === way.index && stage === way.stage && value === way.value,
+    );
+    const twin = merged[at];
+    if (twin === undefined) merged.push(way);
+    else {
+      const weight = twin.weight + Math.log1p(Math.exp(way.weight - twin.weight));
+      merged[at] = { ...twin, weight };
+    }
+  }
+  return merged.length === alignment.length ? alignment : keepBest(merged);
+};
+
 /** The pin a way waits for next; the number of pins when it has passed the last. */
 export const waitsFor = (way: Way): number => (way.stage === 'done' ? way.index + 1 : way.index);
