@@ -1,6 +1,6 @@
 // How a walk begins: anew from what the options say, or where a saved session stopped.
 import { randomInt } from 'node:crypto';
-import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
+import type { EventOf, Numbered } from '../core/events.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { programVersion } from '../core/version.js';
@@ -9,6 +9,7 @@ import { evolve } from '../core/walk/evolve.js';
 import { openSession } from '../core/walk/open-session.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import type { Journal } from '../session/ports.js';
+import { sessionTimeAt } from '../session/session-time.js';
 import { createJournal } from '../store/journal-writer.js';
 import {
   type Definition,
@@ -114,7 +115,7 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
   const begin = (): Beginning => {
     const resumed: EventOf<'session-resumed'> = {
       type: 'session-resumed',
-      t: timeNow(state, opened, rest),
+      t: sessionTimeAt(events, Date.now()),
       program: programVersion,
       tornBytes,
       ...wallClock(),
@@ -145,16 +146,4 @@ const driverFor = (
 ): Definition<Driver> | null => {
   const id = asked ?? (kind === 'virtual' ? 'stream-fields-flags' : undefined);
   return id === undefined ? null : loadDriver(id);
-};
-
-/** Seconds of the session at this moment: its last time plus the wall time passed since. */
-const timeNow = (
-  state: WalkState,
-  opened: EventOf<'session-opened'>,
-  rest: readonly WalkEvent[],
-): number => {
-  const last = rest.findLast((event) => event.type === 'session-resumed') ?? opened;
-  if (last.wallTime === null) return state.t;
-  const wallS = (Date.now() - Date.parse(last.wallTime)) / 1000;
-  return Number.isFinite(wallS) ? Math.max(state.t, last.t + wallS) : state.t;
 };

@@ -102,6 +102,8 @@ const bodies = {
     zone: z.string(),
     /** Bytes of an unfinished last line that were found and kept aside. */
     tornBytes: z.int().nonnegative(),
+    /** What for: to go on walking (where left out), or to add to the record of a walk that is over. */
+    work: z.enum(['walk', 'record']).optional(),
   }),
   'session-closed': z.strictObject({ reason: z.enum(['finished', 'left']) }),
   'meter-spoke': z.strictObject({

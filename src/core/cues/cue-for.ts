@@ -20,6 +20,7 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'session-opened':
       return event.groundCheck ? cue('touch-ground', spoken.touchGround) : null;
     case 'session-resumed':
+      if (event.work === 'record') return null;
       return state.stage === 'ground-check'
         ? cue('touch-ground', spoken.touchGround)
         : cue('continued', spoken.continued(hereSaid));

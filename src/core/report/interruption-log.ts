@@ -66,6 +66,7 @@ export const createInterruptionLog = (): InterruptionLog => {
           break;
         case 'session-resumed':
           end(t, ['link-lost', 'link-failed', 'meter-silent', 'held', 'paused', 'file-blocked']);
+          if (event.work === 'record') break;
           begin('left', lastT, pin);
           end(t, ['left']);
           break;

@@ -20,6 +20,7 @@ export const describe = (
         event.measure.polarity,
       );
     case 'session-resumed':
+      if (event.work === 'record') return words.addedTo;
       return words.resumed(state.plan.pins[state.cursor]?.pin ?? null, event.tornBytes);
     case 'ground-touched':
       return words.groundTouched(event.which, formatReading(event.value, null, unit));

@@ -42,6 +42,7 @@ export const english: Words = {
     `Session taken up again${pin === null ? '' : ` at pin ${pin}`}${
       tornBytes === 0 ? '' : `; ${count(tornBytes, 'byte')} of an unfinished line kept aside`
     }`,
+  addedTo: 'The record of this session is added to.',
   closed: (tally, fingerprint) => `Session closed: ${tally}. Fingerprint ${fingerprint}`,
   touchGround: (which) =>
     which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',

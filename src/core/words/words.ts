@@ -19,6 +19,7 @@ export interface Words {
   opened(profile: string, measure: MeasureFunction, polarity: Polarity): string;
   readonly simulated: string;
   resumed(pin: string | null, tornBytes: number): string;
+  readonly addedTo: string;
   closed(tally: string, fingerprint: string): string;
   touchGround(which: 1 | 2): string;
   groundTouched(which: 1 | 2, value: string): string;
