@@ -4,6 +4,7 @@ import type { Numbered } from '../core/events.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
 import { type CueMode, type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
+import { createNotices, type Notices } from '../session/notices.js';
 import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';
 import type { ChosenKeys } from '../store/key-file.js';
@@ -26,21 +27,25 @@ export interface Shown {
 }
 
 export const showSession = async (shown: Shown): Promise<void> => {
-  const cues = soundCues(shown);
+  const notices = createNotices();
+  const cues = soundCues(shown, notices);
   try {
-    await show(shown, cues);
+    await show(shown, cues, notices);
   } finally {
     await cues.close();
   }
 };
 
-const show = async (shown: Shown, { repeat }: CuePlayer): Promise<void> => {
+const show = async (shown: Shown, { repeat }: CuePlayer, notices: Notices): Promise<void> => {
+  const complain = (text: string): void => void process.stderr.write(`${text}\n`);
   const { session, face, events, readings, profile, simulated, keys } = shown;
   if (face === 'screen') {
     const { runScreen } = await import('../ui/run-screen.js');
-    const ended = runScreen({ session, words, profile, simulated, repeat, keys });
+    const ended = runScreen({ session, words, profile, simulated, repeat, keys, notices });
     session.start();
     await ended;
+    // Said on the screen already, which is gone, and perhaps to nobody who looked at it.
+    notices.said.forEach(complain);
     return;
   }
   const write = (text: string): void => void process.stdout.write(text);
@@ -48,6 +53,7 @@ const show = async (shown: Shown, { repeat }: CuePlayer): Promise<void> => {
     face === 'json' ? printJson(write, readings) : printPlain(write, words, () => session.state);
   for (const event of events) print(event);
   session.follow(print);
+  notices.follow(complain);
   const stop = quitOnSignal(session);
   watchTrouble(session, words.file);
   session.start();
@@ -58,17 +64,13 @@ const show = async (shown: Shown, { repeat }: CuePlayer): Promise<void> => {
 const words = english;
 
 /** Everything that happens is also heard, the beginning included. */
-const soundCues = ({ session, events, cues: mode, clock, face }: Shown): CuePlayer => {
-  const notices: string[] = [];
+const soundCues = ({ session, events, cues: mode, clock }: Shown, notices: Notices): CuePlayer => {
   const player = createCuePlayer({
     mode,
     words,
     clock,
     bell: () => void process.stdout.write('\x07'),
-    says: (text) => {
-      if (face === 'screen') notices.push(text);
-      else process.stderr.write(`${text}\n`);
-    },
+    says: notices.say,
   });
   for (const event of events) player.follow(event, session.state);
   session.follow((event) => player.follow(event, session.state));
@@ -80,10 +82,6 @@ const soundCues = ({ session, events, cues: mode, clock, face }: Shown): CuePlay
       player.follow({ type: 'file-changed', t, change: 'blocked', detail }, session.state);
     }
     trouble = session.trouble;
-  });
-  // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
-  void session.ended.then(() => {
-    for (const notice of notices) process.stderr.write(`${notice}\n`);
   });
   return player;
 };

@@ -7,6 +7,7 @@ import type { CueKind } from '../core/cues/cue.js';
 import { renderTone } from '../core/cues/render-tone.js';
 import { sheet } from '../core/cues/sheet.js';
 import { wavOf } from '../core/cues/wav.js';
+import { soundFolderPrefix, sweepSounds } from './sweep-sounds.js';
 
 export interface Sound {
   readonly path: string;
@@ -27,7 +28,8 @@ const silenceS = 0.03;
 
 /** @throws where no folder can be made. */
 export const createSoundFolder = (parent = tmpdir()): SoundFolder => {
-  const folder = mkdtempSync(join(parent, 'pinwalk-cues-'));
+  sweepSounds(parent);
+  const folder = mkdtempSync(join(parent, soundFolderPrefix(process.pid)));
   const tones = new Map<CueKind, Sound>();
   let files = 0;
   const newPath = (): string => {

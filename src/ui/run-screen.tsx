@@ -2,6 +2,7 @@
 import { render } from 'ink';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { Words } from '../core/words/words.js';
+import type { Notices } from '../session/notices.js';
 import { App } from './app.js';
 import { detectAppearance } from './appearance.js';
 import type { Surroundings } from './context.js';
@@ -25,6 +26,8 @@ export interface ScreenOptions {
   readonly appearance?: Partial<Appearance>;
   /** Says the last cue again. */
   readonly repeat?: () => void;
+  /** What is to be said besides what happens in the session. */
+  readonly notices?: Pick<Notices, 'follow'>;
   /** Lines for a screen reader instead of a screen; absent: as INK_SCREEN_READER says. */
   readonly screenReader?: boolean;
   readonly stdin?: NodeJS.ReadStream;
@@ -45,6 +48,7 @@ export const runScreen = async (options: ScreenOptions): Promise<void> => {
     profile: options.profile ?? null,
     simulated: options.simulated ?? false,
     repeat: options.repeat ?? (() => undefined),
+    notices: options.notices ?? { follow: () => undefined },
     session,
     keys,
     stdin,
@@ -62,6 +66,7 @@ export const runScreen = async (options: ScreenOptions): Promise<void> => {
 interface Shown extends Omit<Surroundings, 'theme'> {
   readonly session: ScreenSession;
   readonly repeat: () => void;
+  readonly notices: Pick<Notices, 'follow'>;
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
 }
@@ -78,9 +83,9 @@ const showLines = (shown: Shown, { unicode }: Appearance): Promise<void> => {
 };
 
 const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> => {
-  const { session, words, keys, profile, simulated, repeat, stdin, stdout } = shown;
+  const { session, words, keys, profile, simulated, repeat, notices, stdin, stdout } = shown;
   const theme = createTheme(appearance);
-  const store = createScreenStore({ session, words, keys, repeat });
+  const store = createScreenStore({ session, words, keys, repeat, notices });
   const giveBack = takeTerminal(stdout);
   const stopKeys = listenToKeys(stdin, store.press);
   const terminal = inkTerminal(stdout);

@@ -2,6 +2,7 @@
 
 import { describe } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
+import type { Notices } from '../../session/notices.js';
 import { plainLetters } from '../draw/plain-letters.js';
 import type { KeyMap } from '../keys/key-map.js';
 import { type KeyInput, listenToKeys } from '../keys/keyboard.js';
@@ -20,6 +21,7 @@ export interface LinesParts {
   readonly simulated: boolean;
   readonly unicode: boolean;
   readonly repeat: () => void;
+  readonly notices: Pick<Notices, 'follow'>;
   readonly stdin: KeyInput;
   readonly write: (text: string) => void;
 }
@@ -76,6 +78,7 @@ export const runLines = async (parts: LinesParts): Promise<void> => {
     const line = describe(event, session.state, words);
     if (line !== null) say(line);
   });
+  parts.notices.follow(say);
   const unwatch = session.onChange(() => {
     if (session.trouble !== trouble) {
       trouble = session.trouble;

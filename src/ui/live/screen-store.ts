@@ -7,6 +7,7 @@ import { addMark, addReading, emptyTrace, type Trace } from '../../core/select/t
 import type { WalkState } from '../../core/walk/state.js';
 import { describe } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
+import type { Notices } from '../../session/notices.js';
 import type { ReplayControls } from '../../session/replay-session.js';
 import type { KeyMap } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
@@ -80,9 +81,11 @@ export interface StoreParts {
   readonly words: Words;
   readonly keys: KeyMap;
   readonly repeat: () => void;
+  readonly notices: Pick<Notices, 'follow'>;
 }
 
-export const createScreenStore = ({ session, words, keys, repeat }: StoreParts): ScreenStore => {
+export const createScreenStore = (parts: StoreParts): ScreenStore => {
+  const { session, words, keys, repeat, notices } = parts;
   const watchers = new Set<() => void>();
   let trace: Trace = emptyTrace;
   let mode: Mode = walkMode;
@@ -139,6 +142,10 @@ export const createScreenStore = ({ session, words, keys, repeat }: StoreParts):
     if (mode.mode === 'review') mode = walkMode;
   };
   session.follow(follow, forget);
+  notices.follow((text) => {
+    said = { text, t: session.state.t, urgent: true };
+    changed();
+  });
   const unwatch = session.onChange(() => {
     const now = session.state.stage;
     if (now === 'finished' && stage !== 'finished' && mode.mode === 'walk') {

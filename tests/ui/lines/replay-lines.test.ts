@@ -2,6 +2,7 @@
 import { EventEmitter } from 'node:events';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../../src/core/words/english.js';
+import { createNotices } from '../../../src/session/notices.js';
 import { keyMapWith } from '../../../src/ui/keys/key-map.js';
 import { runLines } from '../../../src/ui/lines/run-lines.js';
 import { playedSession } from '../support/played-session.js';
@@ -22,6 +23,7 @@ const read = () => {
     simulated: true,
     unicode: true,
     repeat: () => undefined,
+    notices: createNotices(),
     stdin,
     write: (text) => {
       written += text;

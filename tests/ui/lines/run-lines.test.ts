@@ -1,6 +1,7 @@
 import { EventEmitter } from 'node:events';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { english } from '../../../src/core/words/english.js';
+import { createNotices, type Notices } from '../../../src/session/notices.js';
 import { keyMapWith } from '../../../src/ui/keys/key-map.js';
 import { runLines } from '../../../src/ui/lines/run-lines.js';
 import { type SteppedBench, steppedBench } from '../support/bench-session.js';
@@ -14,11 +15,13 @@ interface Reader {
   readonly bench: SteppedBench;
   readonly text: () => string;
   readonly type: (text: string) => void;
+  readonly notices: Notices;
 }
 
 const read = (scenario: 'healthy' | 'demo' = 'healthy', unicode = true): Reader => {
   const bench = steppedBench({ scenario });
   const stdin = new FakeInput();
+  const notices = createNotices();
   let written = '';
   void runLines({
     session: bench.session,
@@ -27,12 +30,13 @@ const read = (scenario: 'healthy' | 'demo' = 'healthy', unicode = true): Reader 
     simulated: true,
     unicode,
     repeat: () => undefined,
+    notices,
     stdin,
     write: (text) => {
       written += text;
     },
   });
-  return { bench, text: () => written, type: (text) => void stdin.emit('data', text) };
+  return { bench, text: () => written, type: (text) => void stdin.emit('data', text), notices };
 };
 
 describe('lines for a screen reader', () => {
@@ -55,6 +59,12 @@ describe('lines for a screen reader', () => {
     expect(text()).toContain('5: open? Answer "open"');
     type('o');
     expect(text()).toMatch(/5 LANE1_P: overload, open/u);
+  });
+
+  it('should say a notice as a line', () => {
+    const { text, notices } = read();
+    notices.say('no player works here: the bell is rung instead');
+    expect(text()).toContain('\nno player works here: the bell is rung instead\n');
   });
 
   it('should echo what is typed character by character', () => {

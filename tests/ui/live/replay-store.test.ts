@@ -1,6 +1,7 @@
 // The screen's store with a played session: it moves with it, also backwards.
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { english } from '../../../src/core/words/english.js';
+import { createNotices } from '../../../src/session/notices.js';
 import { keyMapWith } from '../../../src/ui/keys/key-map.js';
 import { createScreenStore } from '../../../src/ui/live/screen-store.js';
 import { played, playedSession } from '../support/played-session.js';
@@ -14,6 +15,7 @@ const made = (speed = 1) => {
     words: english,
     keys: keyMapWith({}),
     repeat: () => undefined,
+    notices: createNotices(),
   });
   session.start();
   const at = (t: number): void => {

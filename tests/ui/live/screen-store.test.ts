@@ -3,6 +3,7 @@ import { type Numbered, type Verdict, verdicts, type WalkEvent } from '../../../
 import type { Act } from '../../../src/core/inputs.js';
 import type { WalkState } from '../../../src/core/walk/state.js';
 import { english } from '../../../src/core/words/english.js';
+import { createNotices } from '../../../src/session/notices.js';
 import { keyMapWith } from '../../../src/ui/keys/key-map.js';
 import { createScreenStore } from '../../../src/ui/live/screen-store.js';
 import { steppedBench } from '../support/bench-session.js';
@@ -50,13 +51,23 @@ const tally = Object.fromEntries(verdicts.map((verdict) => [verdict, 0])) as Rec
 const made = () => {
   const session = fakeSession();
   const repeat = vi.fn();
-  const store = createScreenStore({ session, words: english, keys: keyMapWith({}), repeat });
-  return { session, store, repeat };
+  const notices = createNotices();
+  const keys = keyMapWith({});
+  const store = createScreenStore({ session, words: english, keys, repeat, notices });
+  return { session, store, repeat, notices };
 };
 
 describe('what the screen shows', () => {
   beforeEach(() => void vi.useFakeTimers());
   afterEach(() => void vi.useRealTimers());
+
+  it('should show a notice as something to act on', () => {
+    const { store, notices, session } = made();
+    notices.say('no player works here');
+    session.tell(reading(1, 100));
+    vi.advanceTimersByTime(100);
+    expect(store.snapshot().said).toMatchObject({ text: 'no player works here', urgent: true });
+  });
 
   it('should be renewed at most fifteen times a second, and show the last state', () => {
     const { session, store } = made();

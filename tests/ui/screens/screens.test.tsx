@@ -5,6 +5,7 @@ import stringWidth from 'string-width';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Act } from '../../../src/core/inputs.js';
 import type { WalkState } from '../../../src/core/walk/state.js';
+import { createNotices } from '../../../src/session/notices.js';
 import { App } from '../../../src/ui/app.js';
 import { createScreenStore, type ScreenStore } from '../../../src/ui/live/screen-store.js';
 import { type SteppedBench, steppedBench } from '../support/bench-session.js';
@@ -51,6 +52,7 @@ const showAt = (
     words,
     keys,
     repeat: () => undefined,
+    notices: createNotices(),
   });
   const size = { subscribe: () => () => undefined, snapshot: sizeOf(columns, rows) };
   const app = (): React.ReactElement => (
@@ -222,7 +224,13 @@ describe('screens', () => {
     fc.assert(
       fc.property(fc.constantFrom(...states), fc.nat(160), fc.nat(60), (session, columns, rows) => {
         const { words, keys } = surroundings;
-        const store = createScreenStore({ session, words, keys, repeat: () => undefined });
+        const store = createScreenStore({
+          session,
+          words,
+          keys,
+          repeat: () => undefined,
+          notices: createNotices(),
+        });
         const size = { subscribe: () => () => undefined, snapshot: sizeOf(columns, rows) };
         const { lastFrame, unmount } = render(
           <App store={store} size={size} surroundings={surroundings} />,
