@@ -79,8 +79,7 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
     }
     if (isPressBegun(heard)) {
       yield* pressByEar(body, heard.pin);
-      // The test may have called back to a pin that was left already.
-      return { to: (placeOf(body, heard.pin) ?? place) + 1 };
+      return { to: calledOn(body) ?? (placeOf(body, heard.pin) ?? place) + 1 };
     }
     switch (heard.type) {
       case 'walk-finished':
@@ -218,6 +217,10 @@ const calls = ['pin-reached', 'walk-continued', 'walk-realigned'] as const;
 /** Where an event sends the hands, or null. The place being visited is no news. */
 const calledTo = (body: Body, heard: Numbered): number | null =>
   calls.some((type) => type === heard.type) && 'pin' in heard ? placeOf(body, heard.pin) : null;
+
+/** Where the program has called already, before anything more is heard. */
+const calledOn = (body: Body): number | null =>
+  body.inbox.reduce<number | null>((place, heard) => place ?? calledTo(body, heard), null);
 
 const placeOf = (body: Body, pin: string | undefined): number | null => {
   const at = body.profile.connector.pins.findIndex((known) => known.pin === pin);

@@ -117,7 +117,7 @@ export const runSession = (parts: SessionParts): RunningSession => {
       take({ kind: 'act', t: state.t, act: { act: 'quit' } });
     } else if (state.stage === 'closed') {
       end({ how: 'closed' });
-    } else if (state.stage === 'finished' && parts.closeWhenFinished) {
+    } else if (state.stage === 'finished' && state.press === null && parts.closeWhenFinished) {
       take({ kind: 'act', t: state.t, act: { act: 'quit' } });
     }
   };

@@ -4,8 +4,8 @@ import { holmAdjust } from '../numbers/holm-adjust.js';
 import type { PressResult } from './press-result.js';
 
 export interface PressedPlace {
-  /** The part's name, or what the sham place is called. */
-  readonly place: string;
+  /** The part's name, or what the sham place is called; null where no part is named. */
+  readonly place: string | null;
   /** Bare board, pressed for comparison. */
   readonly sham: boolean;
   readonly result: PressResult;
@@ -26,7 +26,7 @@ export interface PartsCompared {
    * `none`: no place answers.
    */
   readonly outcome: 'one' | 'tied' | 'all' | 'none';
-  /** The parts meant: the one, or those tied; empty otherwise. */
+  /** The parts meant: the one, or those tied; empty otherwise, and where the place has no name. */
   readonly parts: readonly string[];
   /** False where no sham press was made, so that flexing cannot be told from a joint. */
   readonly shamPressed: boolean;
@@ -50,18 +50,20 @@ export const compareParts = (places: readonly PressedPlace[]): PartsCompared => 
   if (isAll || answering.some(({ sham }) => sham)) {
     return { outcome: 'all', parts: [], shamPressed, ranking };
   }
-  const parts = answering
-    .filter(({ answeredShare }) => answeredShare === most.answeredShare)
-    .map(({ place }) => place);
-  return { outcome: parts.length === 1 ? 'one' : 'tied', parts, shamPressed, ranking };
+  const meant = answering.filter(({ answeredShare }) => answeredShare === most.answeredShare);
+  const parts = meant.flatMap(({ place }) => place ?? []);
+  return { outcome: meant.length === 1 ? 'one' : 'tied', parts, shamPressed, ranking };
 };
 
+/** Whether the line answered the presses, either way. */
+export const answers = ({ finding }: PressResult): boolean =>
+  finding === 'loose' || finding === 'cracked' || finding === 'bridged';
+
 const compared = (pressed: PressedPlace, familyPValue: number): ComparedPlace => {
-  const { finding, answered, cycles } = pressed.result;
-  const answers = finding === 'loose' || finding === 'cracked' || finding === 'bridged';
+  const { answered, cycles } = pressed.result;
   return {
     ...pressed,
-    answers,
+    answers: answers(pressed.result),
     answeredShare: cycles === 0 ? 0 : answered / cycles,
     familyPValue,
   };

@@ -17,7 +17,7 @@ export interface PressStage {
   readonly line: string;
   /** Parts along the line in order; empty where the profile knows none. */
   readonly parts: readonly string[];
-  /** The place under the tool, or null before the first. */
+  /** The place under the tool; null before the first, and where no part is named. */
   readonly place: string | null;
   readonly test: PressTest | null;
   readonly cues: EventOf<'press-moved'>['cues'];
@@ -76,7 +76,7 @@ export const takeInPress = (stage: PressStage, input: Input): PressStage => {
 };
 
 export const keepResult = (stage: PressStage): PressStage =>
-  stage.result === null || stage.place === null
+  stage.result === null
     ? stage
     : {
         ...stage,

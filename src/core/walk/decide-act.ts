@@ -5,7 +5,7 @@ import { captureAnsweredOpen } from './capture.js';
 import { continueWalk } from './continue-walk.js';
 import { beginPressTest, endPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
-import { cursorPin, likeliestWay, type WalkState } from './state.js';
+import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
@@ -55,7 +55,7 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): v
       else endPress(teller, t, 'given-up');
       break;
     case 'press':
-      beginPressTest(teller, t);
+      beginPressTest(teller, t, pinReadLast(before)?.pin ?? '');
       break;
     case 'pause':
       teller.tell({ type: 'walk-paused', t, reason: 'asked' });

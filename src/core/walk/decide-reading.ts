@@ -34,6 +34,7 @@ const lookAt = (teller: Teller, reading: Reading): void => {
   if (teller.state.paused !== null || teller.state.stage === 'closed') return;
   if (teller.state.press !== null) {
     stepPress(teller);
+    pressEachBadLine(teller, reading.t);
     return;
   }
   if (holdOrFree(teller, reading)) return;

@@ -1,12 +1,16 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
 import type { EventOf, WalkEvent } from '../events.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
+import { isValue } from '../reading.js';
 import { applyAct } from './act.js';
+import { tick } from './clock.js';
 import { consumeTouch, noContact, restOn } from './contact.js';
+import { pressDueAfter } from './press-due.js';
 import { learnShift } from './shift.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
+import { unusable } from './usable.js';
 
 /** Captures told so far back can still be told anew. */
 const keptNamed = 40;
@@ -72,7 +76,12 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         contact: afterBlindness(timed),
       };
     case 'press-begun':
-      return { ...timed, press: beginPress(event), question: null };
+      return {
+        ...timed,
+        press: beginPress(event),
+        pressDue: timed.pressDue.filter((pin) => pin !== event.pin),
+        question: null,
+      };
     case 'press-moved':
       return {
         ...timed,
@@ -94,7 +103,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         press: timed.press === null ? null : keepResult(timed.press),
       };
     case 'press-ended':
-      return { ...timed, press: null, contact: afterBlindness(timed), reachedT: event.t };
+      return { ...timed, press: null, contact: afterPress(timed), reachedT: event.t };
     case 'session-opened':
     case 'meter-spoke':
     case 'file-changed':
@@ -118,6 +127,14 @@ const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
   ...noContact,
   clock: contact.clock,
 });
+
+/** The probe still is where it was pressed: what reads there belongs to the past. */
+const afterPress = (state: WalkState): WalkState['contact'] => {
+  const { reading } = state;
+  const blind = afterBlindness(state);
+  if (reading === null || !isValue(reading) || unusable(state.plan, reading) !== null) return blind;
+  return restOn({ ...blind, clock: tick(blind.clock, reading.t) }, null, reading.value);
+};
 
 const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
   const index = indexOfPin(state, settled.pin);
@@ -153,6 +170,7 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
     })),
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
     shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
+    pressDue: pressDueAfter(state, judged),
   };
 };
 

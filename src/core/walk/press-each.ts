@@ -1,15 +1,11 @@
-// In a session that asks for it, every line that is settled and not normal is press-tested at once.
-import type { Verdict } from '../events.js';
+// In a session that asks for it, every line that is settled and not normal is press-tested, as soon as no touch
+// is in doubt: a test in between would hide whether the probe went on.
 import { beginPressTest } from './press.js';
-import { pinReadLast } from './state.js';
 import type { Teller } from './teller.js';
 
 export const pressEachBadLine = (teller: Teller, t: number): void => {
-  const { state, events } = teller;
-  if (!state.pressEach || state.press !== null) return;
-  const judged = events.findLast((event) => event.type === 'pin-judged');
-  if (judged?.agreed !== true || !pressable.has(judged.verdict)) return;
-  if (pinReadLast(state)?.pin === judged.pin) beginPressTest(teller, t);
+  const { press, pressDue, pending, stage } = teller.state;
+  const [pin] = pressDue;
+  if (press !== null || pin === undefined) return;
+  if (pending.length === 0 || stage === 'finished') beginPressTest(teller, t, pin);
 };
-
-const pressable: ReadonlySet<Verdict> = new Set(['open', 'low', 'high', 'short', 'wobble']);

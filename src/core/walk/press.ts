@@ -1,27 +1,32 @@
 // What a walk decides while a press test is under way: when to say press and release, when a place is judged,
 // which place comes next, and what all of them together say.
 import type { EventOf } from '../events.js';
-import { compareParts } from '../press/compare-parts.js';
+import { answers, compareParts } from '../press/compare-parts.js';
 import { drawsFor } from '../press/draws.js';
 import { judgedPress } from '../press/judge-press.js';
 import { paceFor } from '../press/pace.js';
 import { type PressStage, shamPlace } from '../press/press-stage.js';
 import { nextCue } from '../press/press-test.js';
 import { planCues } from '../press/schedule.js';
-import { pinReadLast } from './state.js';
+import { indexOfPin, pinReadLast } from './state.js';
 import { tellPlace } from './tell.js';
 import type { Teller } from './teller.js';
 
 /** Seconds to take the tool and find the part before its test begins. Common practice, no source. */
 const leadInS = 3;
+/** Seconds to find a pin again that the probe has left. Common practice, no source. */
+const findPinS = 3;
 
-/** Begins on the pin that was read last, with the parts the profile knows along its line. */
-export const beginPressTest = (teller: Teller, t: number): void => {
-  const pin = pinReadLast(teller.state);
-  if (pin === undefined) return;
-  const parts = teller.state.partsOf.get(pin.line) ?? [];
-  teller.tell({ type: 'press-begun', t, pin: pin.pin, line: pin.line, places: [...parts] });
-  goTo(teller, t, parts[0] ?? null);
+/** Begins on a pin, with the parts the profile knows along its line. */
+export const beginPressTest = (teller: Teller, t: number, pin: string): void => {
+  const { plan, partsOf } = teller.state;
+  const planned = plan.pins[indexOfPin(teller.state, pin)];
+  if (planned === undefined) return;
+  const { line } = planned;
+  const places = partsOf.get(line) ?? [];
+  const isLeft = pinReadLast(teller.state)?.pin !== pin;
+  teller.tell({ type: 'press-begun', t, pin, line, places: [...places] });
+  goTo(teller, t, places[0] ?? null, isLeft ? findPinS : 0);
 };
 
 /** Gives the cues that are due, and goes on when the place is judged. */
@@ -73,14 +78,13 @@ const finishPlace = (teller: Teller, stage: PressStage): void => {
 const nextPlace = ({ parts, pressed }: PressStage): string | undefined => {
   const part = parts[pressed.length];
   if (part !== undefined) return part;
-  const answered = pressed.some(({ result: { finding } }) =>
-    ['loose', 'cracked', 'bridged'].includes(finding),
-  );
+  const answered = pressed.some(({ result }) => answers(result));
   return answered && !pressed.some(({ sham }) => sham) ? shamPlace : undefined;
 };
 
-const goTo = (teller: Teller, t: number, place: string | null): void => {
+const goTo = (teller: Teller, t: number, place: string | null, findS = 0): void => {
   const { contact, pressTests, seed } = teller.state;
-  const cues = planCues(paceFor(contact.clock.periodS), t + leadInS, drawsFor(seed, pressTests));
+  const startS = t + findS + leadInS;
+  const cues = planCues(paceFor(contact.clock.periodS), startS, drawsFor(seed, pressTests));
   teller.tell({ type: 'press-moved', t, place, sham: place === shamPlace, cues });
 };

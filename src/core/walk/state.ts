@@ -90,6 +90,8 @@ export interface WalkState {
   readonly pressTests: number;
   /** Whether every line that is not normal is press-tested without being asked for. */
   readonly pressEach: boolean;
+  /** Pins that are settled, not normal and still to be press-tested without being asked for, oldest first. */
+  readonly pressDue: readonly string[];
   /** For each line the parts worth pressing, in order. */
   readonly partsOf: ReadonlyMap<string, readonly string[]>;
 }
@@ -141,6 +143,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     presses: [],
     pressTests: 0,
     pressEach: opened.pressTests === 'each',
+    pressDue: [],
     partsOf: new Map(
       plan.pins.map(({ line }) => [line, partsToPress(opened.profile.content, line)]),
     ),
@@ -190,6 +193,7 @@ export const withReading = (
   presses: state.presses,
   pressTests: state.pressTests,
   pressEach: state.pressEach,
+  pressDue: state.pressDue,
   partsOf: state.partsOf,
 });
 

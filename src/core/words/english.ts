@@ -140,7 +140,7 @@ export const english: Words = {
     };
     return `${says[finding]} (${count(cycles, 'cycle')}).`;
   },
-  pressBegun: (pin, line) => `Press test of ${line}: keep the probe on pin ${pin}.`,
+  pressBegun: (pin, line) => `Press test of ${line}: hold the probe on pin ${pin}.`,
   pressMoved: (place, sham) => {
     if (sham) return 'Next: press on bare board beside the part, for comparison.';
     return `Next: press ${place ?? 'the part you suspect'}, lightly, with an insulated tool.`;
