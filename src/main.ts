@@ -3,6 +3,8 @@
 import { Command, CommanderError } from 'commander';
 import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
+import { configCommand } from './commands/config.js';
+import { takeConfiguration } from './commands/configuration.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
@@ -28,9 +30,23 @@ const program = new Command('pinwalk')
     'Walk a connector pin by pin with a meter, hands-free, and find the joint that broke.',
   )
   .version(programVersion)
+  .option('--config <file>', "settings to use (default: in the platform's usual place)")
   .addHelpText('after', begin)
+  // `config` itself must be able to show and mend what the others would refuse.
+  .hook('preAction', (_program, command) => {
+    if (command.name() !== 'config') takeConfiguration(command.optsWithGlobals().config);
+  })
   .exitOverride()
   .configureOutput({ outputError: () => undefined });
+
+/** Failures are told in one place, and every help lists what can be given with any command. */
+const quiet = (command: Command): Command => {
+  for (const part of command.commands) quiet(part);
+  return command
+    .exitOverride()
+    .configureOutput({ outputError: () => undefined })
+    .configureHelp({ showGlobalOptions: true });
+};
 
 for (const command of [
   walkCommand(),
@@ -39,11 +55,12 @@ for (const command of [
   reportCommand(),
   learnCommand(),
   keysCommand(),
+  configCommand(),
   portsCommand(),
   checkCommand(),
   benchCommand(),
 ]) {
-  program.addCommand(command.exitOverride().configureOutput({ outputError: () => undefined }));
+  program.addCommand(quiet(command));
 }
 
 // Whoever reads our lines may have seen enough, as `head` does.

@@ -3,6 +3,7 @@ import { Command } from 'commander';
 import { english } from '../core/words/english.js';
 import { screenActs } from '../core/words/screen-words.js';
 import { forgetKeys, keyFilePath, readKeys, writeKeys } from '../store/key-file.js';
+import { configuration } from './configuration.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface KeysOptions {
@@ -29,10 +30,10 @@ export const keysCommand = (): Command =>
     .action(keys);
 
 const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
-  if (reset) forgetKeys();
+  if (reset) forgetKeys(keysFile());
   if (learn) await learnKeys();
   const { keyMapWith } = await import('../ui/keys/key-map.js');
-  const map = orUsage(() => keyMapWith(readKeys()));
+  const map = orUsage(() => keyMapWith(readKeys(keysFile())));
   for (const act of screenActs) {
     const names = map[act];
     process.stdout.write(
@@ -43,19 +44,22 @@ const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
   }
 };
 
+const keysFile = (): string => configuration().keysFile ?? keyFilePath();
+
 const learnKeys = async (): Promise<void> => {
   if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
     throw new UserError('keys are learnt at a terminal; there is none', exitCodes.usage);
   }
   const { runKeyLearner } = await import('../ui/learn/run-key-learner.js');
-  const known = readKeys();
+  const known = readKeys(keysFile());
   const learnt = await runKeyLearner({ words: english, keys: known });
   writeKeys(
     Object.fromEntries(
       Object.entries({ ...known, ...learnt }).map(([act, names]) => [act, [...names]]),
     ),
+    keysFile(),
   );
-  process.stderr.write(`Saved in ${keyFilePath()}\n`);
+  process.stderr.write(`Saved in ${keysFile()}\n`);
 };
 
 const orUsage = <T>(make: () => T): T => {
@@ -63,7 +67,7 @@ const orUsage = <T>(make: () => T): T => {
     return make();
   } catch (error) {
     if (error instanceof RangeError) {
-      throw new UserError(`${keyFilePath()}: ${error.message}`, exitCodes.badFile);
+      throw new UserError(`${keysFile()}: ${error.message}`, exitCodes.badFile);
     }
     throw error;
   }

@@ -30,6 +30,7 @@ import { ReportFileError, writeReport } from '../report/write-report.js';
 import { FileError } from '../store/file-error.js';
 import { loadProfile } from '../store/load-definitions.js';
 import { storedKind } from '../store/stored-kind.js';
+import { configuration } from './configuration.js';
 import { readBoards } from './read-boards.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -103,7 +104,7 @@ const learn = (
     ...wanted,
     factor,
     outliers: options.keepOutliers ? 'keep' : 'leave-out',
-    by: cleanText(options.by ?? `pinwalk ${programVersion}`, 80),
+    by: cleanText(options.by ?? configuration().technician ?? `pinwalk ${programVersion}`, 80),
     date: new Date().toISOString().slice(0, 10),
     ...idFor(out),
   });

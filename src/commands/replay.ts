@@ -1,15 +1,16 @@
 // `replay`: a saved session once more, in the same screens and cues, or as lines.
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { type CueMode, cueModes } from '../core/cue-mode.js';
 import type { Control } from '../core/replay/control.js';
 import { fastest, slowest } from '../core/replay/playback.js';
 import { readGoal } from '../core/replay/read-goal.js';
 import type { Recording } from '../core/replay/recording.js';
 import { english } from '../core/words/english.js';
-import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { replaySession } from '../session/replay-session.js';
 import { readKeys } from '../store/key-file.js';
 import { openRecording } from '../store/open-recording.js';
+import { configuration } from './configuration.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
 import { showSession } from './show-session.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -109,10 +110,10 @@ const play = async (recording: Recording, face: Face, options: ReplayOptions): P
     face,
     events: [],
     readings: false,
-    keys: readKeys(),
+    keys: readKeys(configuration().keysFile),
     profile: opened.profile.content,
     simulated: opened.simulated,
-    cues: options.cues ?? (face === 'screen' ? 'tones' : 'off'),
+    cues: options.cues ?? configuration().cues ?? (face === 'screen' ? 'tones' : 'off'),
     clock,
   });
 };

@@ -20,6 +20,7 @@ import { today, wallTimes } from '../report/wall-times.js';
 import { ReportFileError, writeReport } from '../report/write-report.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { storedKind } from '../store/stored-kind.js';
+import { configuration } from './configuration.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export const reportFormats = ['html', 'csv', 'markdown'] as const;
@@ -28,7 +29,7 @@ export type ReportFormat = (typeof reportFormats)[number];
 interface ReportOptions {
   readonly out?: string;
   readonly format?: ReportFormat;
-  readonly language: ReportLanguage;
+  readonly language?: ReportLanguage;
   readonly force?: boolean;
   readonly json?: boolean;
 }
@@ -54,9 +55,9 @@ export const reportCommand = (): Command =>
       ).choices(reportFormats),
     )
     .addOption(
-      new Option('--language <code>', "the report's language")
-        .choices(reportLanguageCodes)
-        .default('en'),
+      new Option('--language <code>', "the report's language (default: en)").choices(
+        reportLanguageCodes,
+      ),
     )
     .option('--force', 'replace a file that is there already')
     .option('--json', 'one JSON object on stdout that names the file')
@@ -72,7 +73,8 @@ const endings: Readonly<Record<ReportFormat, string>> = {
 
 const run = (session: string, options: ReportOptions): void => {
   const format = options.format ?? formatOf(options.out);
-  const text = render(readReport(session), format, options.language);
+  const language = options.language ?? configuration().reportLanguage ?? 'en';
+  const text = render(readReport(session), format, language);
   const out =
     options.out ??
     `${session.slice(0, session.length - extname(session).length)}${endings[format]}`;
@@ -91,7 +93,7 @@ const run = (session: string, options: ReportOptions): void => {
   }
   process.stdout.write(
     options.json === true
-      ? `${JSON.stringify({ type: 'report-written', file: out, format, language: options.language })}\n`
+      ? `${JSON.stringify({ type: 'report-written', file: out, format, language })}\n`
       : `Report written to ${cleanText(out, 300)}\n`,
   );
 };

@@ -1,9 +1,10 @@
 // Puts a running session before its user in the chosen face, and returns when it has ended.
 
+import type { CueMode } from '../core/cue-mode.js';
 import type { Numbered } from '../core/events.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
-import { type CueMode, type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
+import { type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
 import { createNotices, type Notices } from '../session/notices.js';
 import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';

@@ -1,11 +1,12 @@
 // `walk`: the job on one board, live.
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { type CueMode, cueModes } from '../core/cue-mode.js';
 import { measureFunctions, polarities } from '../core/reading.js';
-import { type CueMode, cueModes } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type RunningSession, runSession } from '../session/run-session.js';
 import { readKeys } from '../store/key-file.js';
 import { accuracyOptions } from './accuracy-option.js';
+import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { guideAtTerminal } from './guide-terminal.js';
 import { linkKind, openFeed } from './open-feed.js';
@@ -85,9 +86,10 @@ const walk = async (given: WalkOptions): Promise<void> => {
     input: process.stdin.isTTY === true,
   };
   const canAsk = terminal.output && terminal.input && !given.json && !given.plain;
-  const isAsked = given.link === undefined && given.resume === undefined && canAsk;
-  const options = isAsked ? { ...given, ...(await guideAtTerminal(given)) } : given;
-  const keys = readKeys();
+  const wanted = { ...settingsFor(given), ...given };
+  const isAsked = wanted.link === undefined && wanted.resume === undefined && canAsk;
+  const options = isAsked ? { ...wanted, ...(await guideAtTerminal(wanted)) } : wanted;
+  const keys = readKeys(configuration().keysFile);
   const preparation = prepareSession(options);
   const { link, profile, measure, driver } = preparation;
   const face = chooseFace(options, {
@@ -132,6 +134,19 @@ const walk = async (given: WalkOptions): Promise<void> => {
   const cues = options.cues ?? (face === 'screen' ? 'tones' : 'off');
   await showSession({ session, face, events, readings, profile, simulated, cues, clock, keys });
   reportEnd(await session.ended, { session, journal, path, badLog });
+};
+
+/** A session that is taken up again keeps to what it began with. */
+const settingsFor = ({
+  resume,
+}: WalkOptions): Partial<Pick<WalkOptions, 'link' | 'driver' | 'profile' | 'cues'>> => {
+  const { link, driver, profile, cues } = configuration();
+  return {
+    ...(cues === undefined ? {} : { cues }),
+    ...(resume !== undefined || link === undefined ? {} : { link }),
+    ...(resume !== undefined || driver === undefined ? {} : { driver }),
+    ...(resume !== undefined || profile === undefined ? {} : { profile }),
+  };
 };
 
 const readPositive = (text: string): number => {

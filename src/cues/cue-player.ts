@@ -1,5 +1,7 @@
 // Lets a person follow the walk by ear. Hears events, sounds their cues one moment at a time, and never keeps
 // the one who tells it waiting: whatever takes time happens after it has returned.
+
+import type { CueMode } from '../core/cue-mode.js';
 import type { Cue } from '../core/cues/cue.js';
 import { levels } from '../core/cues/cue.js';
 import { cueFor } from '../core/cues/cue-for.js';
@@ -15,9 +17,6 @@ import { createSounder } from './sounder.js';
 import { type Synthesiser, systemSynthesisers } from './synthesisers.js';
 import { type SystemPlayer, systemPlayers } from './system-players.js';
 import { createTurns } from './turns.js';
-
-export const cueModes = ['tones', 'speech', 'bell', 'off'] as const;
-export type CueMode = (typeof cueModes)[number];
 
 export interface CuePlayerSetup {
   readonly mode: CueMode;

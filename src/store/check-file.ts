@@ -1,6 +1,7 @@
 // Checks one file of any kind this program reads: tells by the content what it is, and gives every problem with
 // its line and its fix. Refuses nothing; a file that is none of ours is a problem like another.
 import { cleanText } from '../core/clean-text.js';
+import { configKind } from '../core/config/config-format.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
 import { isError, type Problem } from '../core/problems.js';
 import { profileKind } from '../core/profile/read-profile.js';
@@ -32,9 +33,11 @@ export const checkFile = (path: string): FileCheck => {
     const kind = storedKind(path);
     switch (kind) {
       case 'driver':
-        return checkDefinition(kind, driverKind, path);
+        return checkDefinition(kind, driverKind, path, named);
       case 'profile':
-        return checkDefinition(kind, profileKind, path);
+        return checkDefinition(kind, profileKind, path, named);
+      case 'configuration':
+        return checkDefinition(kind, configKind, path, () => 'sound');
       case 'session':
         return checkSessionFile(path);
       case 'reading log':
@@ -50,19 +53,22 @@ export const checkFile = (path: string): FileCheck => {
 
 const checkUnknown = (path: string): FileCheck => {
   const isJson = /^\s*[{[]/u.test(readTextFile(path).text);
-  const what = 'this is no driver, profile, session or reading log of pinwalk';
+  const what = 'this is no driver, profile, session, reading log or configuration of pinwalk';
   const fix = isJson ? 'a driver or profile begins with its "format"' : 'give another file';
   return { kind: undefined, problems: [{ path: [], what, fix }], summary: 'unknown' };
 };
 
-const checkDefinition = <T extends { id: string; title: string }>(
+const named = ({ id, title }: { readonly id: string; readonly title: string }): string =>
+  `${id}, ${title}`;
+
+const checkDefinition = <T>(
   kind: StoredKind,
   definition: DefinitionKind<T>,
   path: string,
+  summaryOf: (content: T) => string,
 ): FileCheck => {
   const { content, problems } = readDefinition(definition, readTextFile(path).text);
-  const summary =
-    content === undefined ? 'cannot be used' : cleanText(`${content.id}, ${content.title}`, 120);
+  const summary = content === undefined ? 'cannot be used' : cleanText(summaryOf(content), 120);
   return { kind, problems: problems.slice(0, mostProblems), summary };
 };
 

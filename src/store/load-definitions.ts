@@ -10,6 +10,7 @@ import { nearestName } from '../core/nearest-name.js';
 import { type Problem, quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/read-profile.js';
+import { isPath } from './definition-path.js';
 import { FileError } from './file-error.js';
 import { platformFolders } from './platform-folders.js';
 import { readTextFile } from './read-text-file.js';
@@ -75,8 +76,6 @@ export const listDefinitions = <K extends keyof Listed>(
   };
   return list(kinds[word], folders, broken);
 };
-
-const isPath = (idOrPath: string): boolean => /[/\\]|\.json$/iu.test(idOrPath);
 
 const load = <T extends { id: string }>(
   kind: DefinitionKind<T>,

@@ -10,9 +10,9 @@ export interface Surroundings {
 }
 
 export interface PlatformFolders {
-  /** Sessions. */
+  /** Sessions, and what was fetched from or waits for the shop. */
   readonly data: string;
-  /** A shop's own drivers and profiles. */
+  /** The configuration, and a person's own drivers and profiles. */
   readonly config: string;
 }
 

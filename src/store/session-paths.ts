@@ -1,10 +1,10 @@
 // Where a new session goes when nothing else is said, and what it is called: the time it began and the profile.
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { dataFolder } from './data-folder.js';
 import { journalErrorFrom } from './journal-error.js';
-import { platformFolders } from './platform-folders.js';
 
-export const sessionFolder = (): string => join(platformFolders().data, 'sessions');
+export const sessionFolder = (): string => join(dataFolder(), 'sessions');
 
 /** `2026-01-31-091530Z-demo.jsonl`: UTC, so that names sort by time wherever the shop is. */
 export const sessionFileName = (profileId: string, beganAt: Date, nth = 1): string => {

@@ -1,7 +1,7 @@
 // Tells by its content what sort of file something is, whatever its name.
 import { readAtMost } from './read-text-file.js';
 
-export type StoredKind = 'driver' | 'profile' | 'session' | 'reading log';
+export type StoredKind = 'driver' | 'profile' | 'session' | 'reading log' | 'configuration';
 
 const beginning = 64 * 1024;
 
@@ -14,6 +14,7 @@ export const storedKind = (path: string): StoredKind | undefined => {
   if (/^\s*\{\s*"seq"\s*:/mu.test(text)) return 'session';
   if (/"format"\s*:\s*"pinwalk-driver\//u.test(text)) return 'driver';
   if (/"format"\s*:\s*"pinwalk-profile\//u.test(text)) return 'profile';
+  if (/"format"\s*:\s*"pinwalk-config\//u.test(text)) return 'configuration';
   const isLog = /^\s*\{(?=.*"t"\s*:)(?=.*"(?:function|mark|fault|blank)"\s*:)/mu.test(text);
   if (isLog) return 'reading log';
   if (/"(?:wire|talk)"\s*:/u.test(text)) return 'driver';

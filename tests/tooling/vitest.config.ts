@@ -11,6 +11,8 @@ export default defineConfig({
     setupFiles: ['tests/support/setup.ts'],
     testTimeout: 20_000,
     maxWorkers: 2,
+    // Whoever runs the tests may have settings of their own.
+    env: { XDG_CONFIG_HOME: '/nonexistent' },
     projects: [
       {
         extends: true,

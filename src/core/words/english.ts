@@ -1,6 +1,7 @@
 // The English catalogue.
 import type { Verdict } from '../events.js';
 import { shamPlace } from '../press/press-stage.js';
+import { englishConfig } from './english-config.js';
 import { englishGuide } from './english-guide.js';
 import { englishReplay } from './english-replay.js';
 import { englishScreen } from './english-screen.js';
@@ -23,6 +24,7 @@ const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : '
 export const english: Words = {
   language: 'en',
   guide: englishGuide,
+  config: englishConfig,
   verdict,
   measure: {
     resistance: 'resistance to ground',

@@ -4,6 +4,7 @@ import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, CueName, LinkChange } from '../inputs.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
+import type { ConfigWords } from './config-words.js';
 import type { GuideWords } from './guide-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ScreenWords } from './screen-words.js';
@@ -12,6 +13,7 @@ import type { SpokenWords } from './spoken-words.js';
 export interface Words {
   readonly language: string;
   readonly guide: GuideWords;
+  readonly config: ConfigWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;

@@ -1,0 +1,3 @@
+// How cues are heard.
+export const cueModes = ['tones', 'speech', 'bell', 'off'] as const;
+export type CueMode = (typeof cueModes)[number];
