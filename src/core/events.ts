@@ -2,6 +2,7 @@
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
 import { actNames, cueNames, linkChanges } from './inputs.js';
+import { padCommands } from './pads/pad.js';
 import { pressFindings } from './press/decide-press.js';
 import { profileFormat } from './profile/profile-format.js';
 import { measureFunctions, polarities, type Reading } from './reading.js';
@@ -48,6 +49,7 @@ const t = z.number();
 const pin = z.string();
 const line = z.string();
 const probability = z.number().min(0).max(1);
+const reply = z.enum(padCommands);
 const source = z.strictObject({ id: z.string(), sha256: z.string() });
 
 /** ±(percent of reading + counts of the last digit), per range where the driver tells them apart. */
@@ -93,6 +95,16 @@ const bodies = {
     seed: z.int().nonnegative().optional(),
     /** When a line that is not normal is press-tested: when asked for (the usual), or each one. */
     pressTests: z.enum(['asked', 'each']).optional(),
+    /** The reply pads that are listened to, as they were learned: in the function's unit. */
+    pads: z
+      .array(
+        z.strictObject({
+          command: reply,
+          value: z.number().positive(),
+          standardUncertainty: z.number().nonnegative(),
+        }),
+      )
+      .optional(),
     /** False where the first contact belongs to the first pin: no ground check comes before. */
     groundCheck: z.boolean(),
   }),
@@ -119,7 +131,16 @@ const bodies = {
     act: z.enum(actNames),
     pin: pin.optional(),
     text: z.string().optional(),
+    /** Given by a reply pad; a key or pedal where it is left out. */
+    by: z.literal('pad').optional(),
   }),
+  /** A double touch on a reply pad: echoed, and not carried out yet. */
+  'reply-asked': z.strictObject({ reply }),
+  /** It counts: what follows from it comes next. */
+  'reply-given': z.strictObject({ reply }),
+  'reply-cancelled': z.strictObject({ reply }),
+  /** A line reads like this pad, which is not listened to from here on. */
+  'reply-shadowed': z.strictObject({ reply }),
   'cue-given': z.strictObject({
     cue: z.enum(cueNames),
     /** The place under the tool, where the walk itself gave the cue; null where no part is named. */

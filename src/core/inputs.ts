@@ -27,6 +27,8 @@ export interface Act {
   readonly pin?: string;
   /** For `note`: the cleaned text. */
   readonly text?: string;
+  /** Given by a reply pad, not by a key. */
+  readonly by?: 'pad';
 }
 
 /** What the paced press test asks of the technician, as a reading log records it. */

@@ -20,6 +20,8 @@ export interface StoryOptions {
   readonly noise?: number;
   readonly seed?: number;
   readonly groundCheck?: boolean;
+  readonly pads?: EventOf<'session-opened'>['pads'];
+  readonly pressTests?: 'asked' | 'each';
 }
 
 export interface TouchOptions extends Partial<Omit<ReadingContext, 't'>> {
@@ -75,6 +77,8 @@ export const tellStory = (options: StoryOptions): WalkStory => {
   const opened: EventOf<'session-opened'> = {
     ...openLog({ content, sha256: '' }, null, assumedAccuracy, 'story'),
     groundCheck,
+    ...(options.pads === undefined ? {} : { pads: options.pads }),
+    ...(options.pressTests === undefined ? {} : { pressTests: options.pressTests }),
   };
   const inputs: Input[] = [];
   const scatter = gaussianFrom(seed);

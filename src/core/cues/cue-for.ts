@@ -73,6 +73,12 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
       return cue('heard', spoken.act[event.act]);
     case 'act-refused':
       return cue('refused', spoken.refused(event.reason));
+    case 'reply-asked':
+      return cue('reply-asked', spoken.replyAsked(event.reply));
+    case 'reply-cancelled':
+      return cue('reply-cancelled', spoken.replyCancelled(event.reply));
+    case 'reply-shadowed':
+      return cue('reply-shadowed', spoken.replyShadowed(event.reply));
     case 'cue-given':
       return cue(event.cue, spoken.cue[event.cue]);
     case 'press-moved':
@@ -83,6 +89,8 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
+    // What counts now is heard as what follows from it.
+    case 'reply-given':
     case 'press-begun':
     case 'press-compared':
     case 'press-ended':

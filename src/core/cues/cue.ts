@@ -36,6 +36,9 @@ export type CueKind =
   | 'realigned'
   | 'finished'
   | 'refused'
+  | 'reply-asked'
+  | 'reply-cancelled'
+  | 'reply-shadowed'
   | 'place'
   | 'heard';
 

@@ -54,6 +54,8 @@ export interface PadState {
 const shortestTapS = 0.35;
 /** A touch that reads a pin is held longer, once the meter has had time to show it. */
 const longestTapS = 1;
+/** A pad held for up to this long is no command, and still no pin. */
+const heldByMistakeS = 2.5;
 const longestLiftS = 0.8;
 /** The hand travels between the connector and the pads: nothing is touched for so long before and after. */
 const travelS = 0.6;
@@ -99,7 +101,8 @@ export const padStep = (state: PadState, input: PadInput): PadStep => {
 };
 
 /**
- * True while a touch may still be one of a pad's two: the walk takes it for no pin before it has lasted longer.
+ * True while a touch may still be of a pad, if only one held too long: the walk takes it for no pin before it has
+ * lasted longer.
  * @param lastsS seconds since its first reading.
  */
 export const mayBePad = (
@@ -107,7 +110,9 @@ export const mayBePad = (
   touch: { readonly value: number; readonly u: number; readonly lastsS: number },
 ): boolean => {
   const pad = padAt(pads, touch.value, touch.u);
-  return pad !== null && !shadowed.includes(pad.command) && touch.lastsS <= longestTapS + periodS;
+  return (
+    pad !== null && !shadowed.includes(pad.command) && touch.lastsS <= heldByMistakeS + periodS
+  );
 };
 
 const takeAir = (state: PadState, t: number): PadStep =>

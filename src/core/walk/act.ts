@@ -1,7 +1,8 @@
 // What the technician's acts do to the walk's place. Acts are not in doubt: they hold for every way at once.
 import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
-import { consumeTouch, reopenTouch } from './contact.js';
+import { type Contact, consumeTouch, reopenTouch } from './contact.js';
+import { askedReply } from './pad-ear.js';
 import { agreesToShift, saysItIsRight, saysNext, saysShifted } from './said.js';
 import { indexOfPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { moveAll, placeAt, waitsFor, weighWays } from './ways.js';
@@ -63,7 +64,9 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
     case 'pause':
       return state.paused === null ? null : 'the walk is paused already';
     case 'dismiss':
-      return state.question === null && state.press === null ? 'there is nothing to dismiss' : null;
+      return state.question === null && state.press === null && askedReply(state) === null
+        ? 'there is nothing to dismiss'
+        : null;
     case 'press':
       if (state.press !== null) return 'a press test is under way';
       return pinReadLast(state) === undefined ? 'no pin has been read yet' : null;
@@ -76,14 +79,16 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
   }
 };
 
-export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): WalkState => {
+export const applyAct = (state: WalkState, { act, pin, by }: EventOf<'act-taken'>): WalkState => {
+  // After a reply the probe is where the reply sent it; a key is pressed wherever the probe may be.
+  const contact = by === 'pad' ? state.contact : consumeTouch(state.contact);
   switch (act) {
     case 'next':
       if (agreesToShift(state, 'next')) return shifted(state);
       return {
         ...state,
         latest: null,
-        contact: consumeTouch(state.contact),
+        contact,
         alignment: moveAll(weighWays(state.alignment, saysNext(state)), (way) => ({
           ...way,
           stage: 'done',
@@ -94,7 +99,7 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
       return {
         ...state,
         latest: null,
-        contact: consumeTouch(state.contact),
+        contact,
         alignment: moveAll(state.alignment, (way) => ({
           ...way,
           index: waitsFor(way),
@@ -107,12 +112,12 @@ export const applyAct = (state: WalkState, { act, pin }: EventOf<'act-taken'>): 
     case 'back':
       return agreesToShift(state, 'back')
         ? shifted(state)
-        : goTo(state, Math.min(state.cursor, state.plan.pins.length) - 1);
+        : goTo(state, contact, Math.min(state.cursor, state.plan.pins.length) - 1);
     case 'go-to':
-      return goTo(state, indexOfPin(state, pin ?? ''));
+      return goTo(state, contact, indexOfPin(state, pin ?? ''));
     case 'retake': {
       const { index } = likeliestWay(state);
-      return { ...goTo(state, index), contact: reopenTouch(state.contact) };
+      return goTo(state, reopenTouch(state.contact), index);
     }
     case 'open':
     case 'press':
@@ -136,10 +141,10 @@ const shifted = (state: WalkState): WalkState => ({
   alignment: weighWays(state.alignment, saysShifted(state)),
 });
 
-const goTo = (state: WalkState, index: number): WalkState => ({
+const goTo = (state: WalkState, contact: Contact, index: number): WalkState => ({
   ...state,
   latest: null,
-  contact: consumeTouch(state.contact),
+  contact,
   alignment: placeAt(state.alignment, index),
   pending: [],
 });

@@ -5,6 +5,7 @@ import { captureUncertainty } from './capture-uncertainty.js';
 import { coarseStep, resolutionAt } from './display-step.js';
 import { checkGround } from './ground-check.js';
 import { judge, leastConfidence } from './judge.js';
+import { mayBeReply } from './pad-ear.js';
 import { readTouch } from './read-touch.js';
 import { revisedCapture } from './revise.js';
 import { mayHaveSettled, type Settle } from './settle.js';
@@ -29,14 +30,25 @@ export const captureIfSettled = (teller: Teller): void => {
     if (revised !== null) take(teller, revised);
     return;
   }
-  if (!isWorthALook(state)) return;
-  const seen = readTouch(state);
-  if (seen.phase !== 'settled' && seen.phase !== 'wobbling') return;
-  const captured = captureOf(state, touch, seen);
+  const captured = touchToCapture(state);
+  if (captured === null) return;
   if (state.stage === 'ground-check') checkGround(teller, captured);
-  else if (seen.phase === 'wobbling' || isWorthNaming(state, seen, captured)) {
-    take(teller, captured);
-  }
+  else take(teller, captured);
+};
+
+/** The present touch, where nothing more is waited for; else null. */
+export const touchToCapture = (state: WalkState): EventOf<'touch-captured'> | null => {
+  const { touch } = state.contact;
+  if (touch === null || !isWorthALook(state)) return null;
+  const seen = readTouch(state);
+  if (seen.phase !== 'settled' && seen.phase !== 'wobbling') return null;
+  if (mayBeReply(state, seen.level)) return null;
+  const captured = captureOf(state, touch, seen);
+  const isEnough =
+    state.stage === 'ground-check' ||
+    seen.phase === 'wobbling' ||
+    isWorthNaming(state, seen, captured);
+  return isEnough ? captured : null;
 };
 
 /** False where no reading of the touch so far can have settled anything. */

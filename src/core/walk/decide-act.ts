@@ -3,6 +3,7 @@ import type { Act } from '../inputs.js';
 import { refusal } from './act.js';
 import { captureAnsweredOpen } from './capture.js';
 import { continueWalk } from './continue-walk.js';
+import { askedReply } from './pad-ear.js';
 import { beginPressTest, endPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
@@ -11,8 +12,8 @@ import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
 import { waitsFor } from './ways.js';
 
-export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): void => {
-  const reason = refusal(teller.state, act, pin);
+export const decideAct = (teller: Teller, t: number, { act, pin, text, by }: Act): void => {
+  const reason = refusal(by === 'pad' ? lifted(teller.state) : teller.state, act, pin);
   if (reason !== null) {
     teller.tell({ type: 'act-refused', t, act, reason });
     return;
@@ -25,6 +26,7 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): v
     act,
     ...(subject === undefined ? {} : { pin: subject }),
     ...(text === undefined ? {} : { text }),
+    ...(by === undefined ? {} : { by }),
   });
   switch (act) {
     case 'open':
@@ -51,8 +53,7 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): v
       tellPlace(teller, t, true);
       break;
     case 'dismiss':
-      if (before.press === null) answer(teller, t);
-      else endPress(teller, t, 'given-up');
+      dismiss(teller, t, before);
       break;
     case 'press':
       beginPressTest(teller, t, pinReadLast(before)?.pin ?? '');
@@ -76,6 +77,19 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text }: Act): v
     case 'released':
       break;
   }
+};
+
+/** A reply was given from the pads: what the probe touches by now came after it. */
+const lifted = (state: WalkState): WalkState => ({
+  ...state,
+  contact: { ...state.contact, touch: null, rest: null },
+});
+
+const dismiss = (teller: Teller, t: number, { press }: WalkState): void => {
+  const reply = askedReply(teller.state);
+  if (reply !== null) teller.tell({ type: 'reply-cancelled', t, reply });
+  else if (press !== null) endPress(teller, t, 'given-up');
+  else answer(teller, t);
 };
 
 const answer = (teller: Teller, t: number): void => {

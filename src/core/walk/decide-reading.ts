@@ -10,6 +10,7 @@ import { stepPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
 import { answerByTaps, askIfOpen } from './question.js';
 import { isQuiet } from './quiet.js';
+import { replyBeforePin, tellReplies } from './reply.js';
 import type { WalkState } from './state.js';
 import { takeReading } from './take-reading.js';
 import { createTeller, type Teller } from './teller.js';
@@ -37,8 +38,12 @@ const lookAt = (teller: Teller, reading: Reading): void => {
     pressEachBadLine(teller, reading.t);
     return;
   }
-  if (holdOrFree(teller, reading)) return;
-  if (isValue(reading)) captureIfSettled(teller);
+  tellReplies(teller);
+  if (teller.state.press !== null || holdOrFree(teller, reading)) return;
+  if (isValue(reading)) {
+    replyBeforePin(teller);
+    if (teller.state.press === null) captureIfSettled(teller);
+  }
   if (isOverload(reading)) {
     answerByTaps(teller);
     askIfOpen(teller);

@@ -5,6 +5,7 @@ import { isValue } from '../reading.js';
 import { applyAct } from './act.js';
 import { tick } from './clock.js';
 import { consumeTouch, noContact, restOn } from './contact.js';
+import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
 import { learnShift } from './shift.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
@@ -21,6 +22,10 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   switch (event.type) {
     case 'touch-captured':
       return takeCapture(timed, event);
+    case 'reply-given':
+    case 'reply-cancelled':
+    case 'reply-shadowed':
+      return { ...timed, pads: withReply(timed.pads, event) };
     case 'act-taken':
       return applyAct(timed, event);
     case 'link-changed':
@@ -51,11 +56,17 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         ...timed,
         hold: { reason: event.reason, detail: event.detail },
         contact: event.reason === 'frozen-display' ? timed.contact : afterBlindness(timed),
+        pads: deafened(timed.pads),
       };
     case 'walk-freed':
       return { ...timed, hold: null };
     case 'walk-paused':
-      return { ...timed, paused: event.reason, contact: afterBlindness(timed) };
+      return {
+        ...timed,
+        paused: event.reason,
+        contact: afterBlindness(timed),
+        pads: deafened(timed.pads),
+      };
     case 'walk-continued':
       return { ...timed, paused: null, reachedT: event.t };
     case 'pin-settled':
@@ -74,6 +85,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         hold: null,
         question: null,
         contact: afterBlindness(timed),
+        pads: deafened(timed.pads),
       };
     case 'press-begun':
       return {
@@ -81,6 +93,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         press: beginPress(event),
         pressDue: timed.pressDue.filter((pin) => pin !== event.pin),
         question: null,
+        pads: deafened(timed.pads),
       };
     case 'press-moved':
       return {
@@ -108,6 +121,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'meter-spoke':
     case 'file-changed':
     case 'act-refused':
+    case 'reply-asked':
     case 'press-compared':
     case 'suspects-ranked':
     case 'walk-realigned':

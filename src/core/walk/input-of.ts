@@ -10,6 +10,8 @@ export const inputOf = (event: WalkEvent): Input | null => {
       return { kind: 'reading', reading };
     }
     case 'act-taken': {
+      // A reply was read from the readings, and will be read from them again.
+      if (event.by === 'pad') return null;
       const { t, act, pin, text } = event;
       return {
         kind: 'act',

@@ -2,6 +2,7 @@
 import type { AccuracyStatement, EventOf } from '../events.js';
 import { sessionFormat } from '../events.js';
 import type { Driver } from '../meter/driver-format.js';
+import type { Pad } from '../pads/pad.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { MeasureFunction } from '../reading.js';
 import { programVersion } from '../version.js';
@@ -54,6 +55,7 @@ export interface SessionPlan {
   readonly groundCheck: boolean;
   readonly seed?: number;
   readonly pressTests?: 'asked' | 'each';
+  readonly pads?: readonly Pad[];
   readonly wallTime: string | null;
   readonly zone: string | null;
 }
@@ -78,6 +80,7 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   groundCheck: plan.groundCheck,
   ...(plan.seed === undefined ? {} : { seed: plan.seed }),
   ...(plan.pressTests === undefined ? {} : { pressTests: plan.pressTests }),
+  ...(plan.pads === undefined ? {} : { pads: [...plan.pads] }),
 });
 
 /** The opening of a plain reading log: no ready stage, no wall time, so that the same log gives the same events. */

@@ -3,6 +3,7 @@
 
 import { captureAnsweredOpen } from './capture.js';
 import { standingOf } from './naming.js';
+import { askedReply } from './pad-ear.js';
 import { cursorPin, likeliestWay, type WalkState } from './state.js';
 import { isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
@@ -25,6 +26,7 @@ export const isTimeToAsk = (state: WalkState): boolean => {
   const { air } = state.contact;
   if (air === null || t - Math.max(air.from, reachedT) < dwellS) return false;
   if (stage !== 'walking' || question !== null || hushed) return false;
+  if (askedReply(state) !== null) return false;
   return likeliestWay(state).stage !== 'confirming' && standingOf(state.alignment).sure;
 };
 

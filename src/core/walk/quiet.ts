@@ -12,7 +12,8 @@ import { isPlain } from './usable.js';
 
 /** @param state with the reading folded in already. */
 export const isQuiet = (state: WalkState, reading: Reading): boolean => {
-  const { contact, hold, negatives, paused, plan, press, question, stage } = state;
+  const { contact, hold, negatives, pads, paused, plan, press, question, stage } = state;
+  if (pads !== null && pads.heard.length > 0) return false;
   if (press !== null || hold !== null) return false;
   if (paused !== null) return paused !== 'meter-silent';
   if (stage === 'finished' || stage === 'closed') return true;

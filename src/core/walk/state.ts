@@ -15,6 +15,7 @@ import type { Reading } from '../reading.js';
 import { type Contact, noContact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';
+import { openEar, type PadEar } from './pad-ear.js';
 import { noDelay, type RangingDelay } from './ranging.js';
 import { type Shift, unknownShift } from './shift.js';
 import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
@@ -82,6 +83,8 @@ export interface WalkState {
   readonly negatives: number;
   readonly opensInARow: number;
   readonly link: LinkChange | null;
+  /** What is heard of the reply pads; null in a walk without any. */
+  readonly pads: PadEar | null;
   readonly seed: number;
   readonly press: PressStage | null;
   /** What pressing found, in order. */
@@ -138,6 +141,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     negatives: 0,
     opensInARow: 0,
     link: null,
+    pads: openEar(opened),
     seed: opened.seed ?? 0,
     press: null,
     presses: [],
@@ -188,6 +192,7 @@ export const withReading = (
   negatives,
   opensInARow: state.opensInARow,
   link: state.link,
+  pads: state.pads,
   seed: state.seed,
   press: state.press,
   presses: state.presses,

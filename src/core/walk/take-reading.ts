@@ -4,12 +4,18 @@ import type { Reading } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.js';
 import { noiseAt } from './noise.js';
+import { listen } from './pad-ear.js';
 import { surelyAlike } from './rest.js';
 import { shownBy } from './shown.js';
 import { type WalkState, withReading } from './state.js';
 import { contactFloor, isPlain, isResidualCharge, unusable } from './usable.js';
 
 export const takeReading = (state: WalkState, reading: Reading): WalkState => {
+  const seen = seeReading(state, reading);
+  return state.pads === null ? seen : listen(state, seen, reading);
+};
+
+const seeReading = (state: WalkState, reading: Reading): WalkState => {
   const { contact, plan, press, negatives } = state;
   const { t } = reading;
   if (press !== null) {

@@ -60,6 +60,14 @@ export const describe = (
       return words.refused(event.act, event.reason);
     case 'act-taken':
       return words.taken(event.act, event.pin ?? '', event.text ?? '');
+    case 'reply-asked':
+      return words.replyAsked(event.reply);
+    case 'reply-given':
+      return words.replyGiven(event.reply);
+    case 'reply-cancelled':
+      return words.replyCancelled(event.reply);
+    case 'reply-shadowed':
+      return words.replyShadowed(event.reply);
     case 'meter-spoke':
       return words.meterSpoke(event.says, event.text);
     case 'file-changed':

@@ -1,5 +1,16 @@
 // The English of the cues.
+import type { PadCommand } from '../pads/pad.js';
 import type { SpokenWords } from './spoken-words.js';
+
+const padNames: Readonly<Record<PadCommand, string>> = {
+  open: 'open',
+  back: 'back',
+  next: 'next',
+  skip: 'skip',
+  'press-test': 'press test',
+  note: 'note',
+  'repeat-cue': 'say again',
+};
 
 const small = [
   ...['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'],
@@ -87,6 +98,9 @@ export const englishSpoken: SpokenWords = {
     released: 'released',
     quit: 'quit',
   },
+  replyAsked: (reply) => `pad ${padNames[reply]}`,
+  replyCancelled: (reply) => `${padNames[reply]} taken back`,
+  replyShadowed: (reply) => `pad ${padNames[reply]} is off: a line reads like it`,
   cue: { press: 'press', release: 'release' },
   pressPlace: (place, sham) =>
     sham ? 'next: bare board' : `next: press ${place ?? 'the part you suspect'}`,

@@ -106,10 +106,25 @@ export const english: Words = {
   refused: (act, reason) => `"${act}" is not possible now: ${reason}`,
   taken: (act, pin, text) =>
     act === 'note'
-      ? `note${pin === '' ? '' : ` at ${pin}`}: ${text}`
+      ? `note${pin === '' ? '' : ` at ${pin}`}${text === '' ? ': this moment is marked' : `: ${text}`}`
       : pin === ''
         ? act
         : `${act} (${pin})`,
+  reply: {
+    open: 'open',
+    back: 'back',
+    next: 'next',
+    skip: 'skip',
+    'press-test': 'press test',
+    note: 'note',
+    'repeat-cue': 'say again',
+  },
+  replyAsked: (reply) =>
+    `Pad "${english.reply[reply]}" heard: go on, and it counts; touch the pad once more to take it back.`,
+  replyGiven: (reply) => `Pad "${english.reply[reply]}" counts.`,
+  replyCancelled: (reply) => `Pad "${english.reply[reply]}" taken back.`,
+  replyShadowed: (reply) =>
+    `A line reads like the pad "${english.reply[reply]}": it is not listened to from here on.`,
   realigned: (shift, pin) =>
     `Realigned: the walk was ${count(Math.abs(shift), 'place')} ${
       shift > 0 ? 'behind' : 'ahead'

@@ -2,6 +2,7 @@
 // differently. Pins arrive as they are to be spoken.
 import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName, CueName } from '../inputs.js';
+import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 
 export interface SpokenWords {
@@ -35,6 +36,10 @@ export interface SpokenWords {
   finished(counts: readonly (readonly [count: string, verdict: string])[]): string;
   refused(reason: string): string;
   readonly act: Readonly<Record<ActName, string>>;
+  /** A reply pad was touched twice; it was taken back; it is not listened to any more. */
+  replyAsked(reply: PadCommand): string;
+  replyCancelled(reply: PadCommand): string;
+  replyShadowed(reply: PadCommand): string;
   readonly cue: Readonly<Record<CueName, string>>;
   /** The place to press next; null where no part is named. */
   pressPlace(place: string | null, sham: boolean): string;

@@ -2,6 +2,7 @@
 // Values arrive formatted and foreign text arrives cleaned.
 import type { HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, CueName, LinkChange } from '../inputs.js';
+import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ConfigWords } from './config-words.js';
@@ -44,6 +45,12 @@ export interface Words {
   link(change: LinkChange, detail: string): string;
   refused(act: ActName, reason: string): string;
   taken(act: ActName, pin: string, text: string): string;
+  /** What a reply pad says when it is touched twice. */
+  readonly reply: Readonly<Record<PadCommand, string>>;
+  replyAsked(reply: PadCommand): string;
+  replyGiven(reply: PadCommand): string;
+  replyCancelled(reply: PadCommand): string;
+  replyShadowed(reply: PadCommand): string;
   realigned(shift: number, pin: string): string;
   finished(tally: string): string;
   /** "36 normal, 2 open": verdicts that occur, in order. */

@@ -111,7 +111,8 @@ describe('a touch that may be of a pad', () => {
   const state = createPadListener(pads, 0.1);
   it('should be no pin until it has lasted too long for a pad', () => {
     expect(mayBePad(state, { value: 750, u, lastsS: 0.3 })).toBe(true);
-    expect(mayBePad(state, { value: 750, u, lastsS: 1.2 })).toBe(false);
+    expect(mayBePad(state, { value: 750, u, lastsS: 2.2 })).toBe(true);
+    expect(mayBePad(state, { value: 750, u, lastsS: 2.8 })).toBe(false);
     expect(mayBePad(state, { value: 900, u, lastsS: 0.3 })).toBe(false);
     const shadowed = padStep(state, line(5, 750)).state;
     expect(mayBePad(shadowed, { value: 750, u, lastsS: 0.3 })).toBe(false);
