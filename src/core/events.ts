@@ -268,6 +268,8 @@ const bodies = {
         probability,
       }),
     ),
+    /** The likeliest is the one that was said before, or none is likely enough to be said. */
+    quiet: z.literal(true).optional(),
     /** Nothing is at fault. */
     none: probability,
     /** Something is at fault that the profile does not name. */

@@ -5,6 +5,7 @@ import type { Act, Input } from '../core/inputs.js';
 import { inputTime } from '../core/inputs.js';
 import { type Decision, decide } from '../core/walk/decide.js';
 import type { WalkState } from '../core/walk/state.js';
+import { readySuspects } from '../core/walk/tell-suspects.js';
 import type { Clock, Feed, Follower, Journal } from './ports.js';
 
 export type SessionEnd =
@@ -138,12 +139,14 @@ export const runSession = (parts: SessionParts): RunningSession => {
       watchers.add(call);
       return () => watchers.delete(call);
     },
-    start: () =>
+    start: () => {
+      readySuspects(state);
       feed.start((input) => {
         const given = inputTime(input);
         const t = feed.ownTime ? startT + given : sessionTime(given);
         take(atTime(input, Math.max(state.t, t)));
-      }),
+      });
+    },
     ended,
   };
 };

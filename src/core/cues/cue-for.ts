@@ -2,6 +2,7 @@
 // the event, or after everything decided with it.
 import type { EventOf, WalkEvent } from '../events.js';
 import type { PressFinding } from '../press/decide-press.js';
+import { isLead } from '../suspects/priors.js';
 import { cursorPin, type WalkState } from '../walk/state.js';
 import { tallyOf } from '../words/describe.js';
 import type { SpokenWords } from '../words/spoken-words.js';
@@ -85,6 +86,8 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
       return cue('press-place', spoken.pressPlace(saidPart(event.place, spoken), event.sham));
     case 'press-judged':
       return cue(pressedKinds[event.finding], spoken.pressFinding(event.finding));
+    case 'suspects-ranked':
+      return event.quiet === true ? null : suspectCue(event, spoken);
     // A touch is heard as its verdict, or as the question whose it was; an answer as what follows from it.
     case 'reading-taken':
     case 'touch-captured':
@@ -94,7 +97,6 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'press-begun':
     case 'press-compared':
     case 'press-ended':
-    case 'suspects-ranked':
     case 'question-answered':
     case 'session-closed':
       return null;
@@ -115,6 +117,23 @@ const judgedKind = ({ verdict, agreed }: EventOf<'pin-judged'>): CueKind => {
 /** A part's name is spelled as a pin's is. */
 const saidPart = (place: string | null, spoken: SpokenWords): string | null =>
   place === null ? null : spokenPin(place, spoken);
+
+/** "FL3 pad 1": names are spelled, words of the language are not. */
+const saidPlace = (id: string, spoken: SpokenWords): string =>
+  id
+    .split(' ')
+    .map((word) => (/^[a-z]{3,12}$/u.test(word) ? word : spokenPin(word, spoken)))
+    .join(' ');
+
+const suspectCue = (
+  { suspects: [first] }: EventOf<'suspects-ranked'>,
+  spoken: SpokenWords,
+): Cue | null => {
+  if (first === undefined || first.probability <= 0.5) return null;
+  if (first.where !== 'lead') return cue('suspect', spoken.suspect(saidPlace(first.id, spoken)));
+  const { id } = first;
+  return isLead(id) ? cue('ground-doubted', spoken.checkLead[id]) : null;
+};
 
 const pressedKinds: Readonly<Record<PressFinding, CueKind>> = {
   loose: 'press-answers',

@@ -15,6 +15,7 @@ export type CueKind =
   | 'press-answers'
   | 'press-nothing'
   | 'press-unclear'
+  | 'suspect'
   | 'touch-ground'
   | 'ground-first'
   | 'ground-missed'

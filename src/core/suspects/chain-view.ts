@@ -45,8 +45,7 @@ export const chainView = (posterior: Posterior, line: string, pin?: string): Cha
   let lead = 0;
   let other = 0;
   let none = 0;
-  visitCases(found, (own, shared, slice, probability) => {
-    const faults = [...own.faults, ...shared.faults];
+  visitCases(found, ({ faults }, slice, probability) => {
     if (slice.lead !== null) lead += probability;
     else if (faults.length === 0) none += probability;
     const hit = new Set<number>();

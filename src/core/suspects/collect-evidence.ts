@@ -4,23 +4,42 @@ import type { WalkEvent } from '../events.js';
 import type { Evidence, Observation } from './evidence.js';
 
 /**
- * What was judged again counts once, at its new place in the order: a lead may have been mended since. A press on
- * bare board is one of a part that no line has: an answer to it tells that the board flexes.
+ * The evidence with one more event. What was judged again counts once, at its new place in the order: a lead may
+ * have been mended since. A press on bare board is one of a part that no line has: an answer to it tells that the
+ * board flexes.
  */
+export const observe = (evidence: Evidence, event: WalkEvent): Evidence => {
+  const observation = observationIn(event);
+  if (observation === null) return evidence;
+  const place = placeOf(observation);
+  return [...evidence.filter((known) => placeOf(known) !== place), observation];
+};
+
 export const collectEvidence = (events: Iterable<WalkEvent>): Evidence => {
-  const seen = new Map<string, Observation>();
-  const see = (key: string, observation: Observation): void => {
-    seen.delete(key);
-    seen.set(key, observation);
-  };
-  for (const event of events) {
-    if (event.type === 'pin-judged') {
-      const { pin, verdict } = event;
-      see(`pin ${pin}`, { kind: 'pin', pin, verdict });
-    } else if (event.type === 'press-judged') {
-      const { line, part, finding } = event;
-      see(`press ${line} ${part}`, { kind: 'press', line, part, finding });
-    }
+  let evidence: Evidence = [];
+  for (const event of events) evidence = observe(evidence, event);
+  return evidence;
+};
+
+const observationIn = (event: WalkEvent): Observation | null => {
+  if (event.type === 'pin-judged') {
+    const { pin, verdict } = event;
+    return { kind: 'pin', pin, verdict };
   }
-  return [...seen.values()];
+  if (event.type === 'press-judged') {
+    const { line, part, finding } = event;
+    return { kind: 'press', line, part, finding };
+  }
+  return null;
+};
+
+const placeOf = (observation: Observation): string => {
+  switch (observation.kind) {
+    case 'pin':
+      return `pin ${observation.pin}`;
+    case 'press':
+      return `press ${observation.line} ${observation.part}`;
+    case 'place':
+      return `place ${observation.line} ${JSON.stringify(observation.place)}`;
+  }
 };

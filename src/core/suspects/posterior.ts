@@ -11,9 +11,10 @@ export interface Slice {
   readonly lead: Lead | null;
   /** The lead that is off now, if any is. */
   readonly now: Lead | null;
-  /** Prior times likelihood of each own case with each shared one, the shared changing fastest. */
+  /** Prior times likelihood of each case, and of nothing on the route being at fault. */
+  readonly sound: number;
   readonly weights: Float64Array;
-  /** What each shared case's weights are to be multiplied with, so that all slices together sum to 1. */
+  /** By joint state of the shared suspects: what its weights are to be multiplied with, so that all slices sum to 1. */
   readonly scale: Float64Array;
 }
 
@@ -38,23 +39,23 @@ export interface Posterior {
 /** Cases less likely than this are passed over: together they change nothing that is shown. */
 const leastCase = 1e-15;
 
-export type CaseVisitor = (
-  own: FaultCase,
-  shared: FaultCase,
-  slice: Slice,
-  probability: number,
-) => void;
+export type CaseVisitor = (fault: FaultCase, slice: Slice, probability: number) => void;
 
 /** Visits all that may be wrong on the route, with its probability. */
-export const visitCases = ({ cases, slices }: RoutePosterior, visit: CaseVisitor): void => {
-  const { own, shared } = cases;
-  for (const slice of slices) {
-    let at = 0;
-    for (const mine of own)
-      for (let place = 0; place < shared.length; place += 1) {
-        const probability = (slice.weights[at] as number) * (slice.scale[place] as number);
-        at += 1;
-        if (probability > leastCase) visit(mine, shared[place] as FaultCase, slice, probability);
-      }
-  }
+export const visitCases = (
+  { cases: { cases }, slices }: RoutePosterior,
+  visit: CaseVisitor,
+): void => {
+  for (const slice of slices)
+    cases.forEach((fault, at) => {
+      const probability = (slice.weights[at] as number) * (slice.scale[fault.shared] as number);
+      if (probability > leastCase) visit(fault, slice, probability);
+    });
 };
+
+/** Probability that something is at fault on the route, or that a lead is off now. */
+export const doubtOf = ({ slices }: RoutePosterior): number =>
+  slices.reduce(
+    (left, { sound, scale, now }) => (now === null ? left - sound * (scale[0] as number) : left),
+    1,
+  );

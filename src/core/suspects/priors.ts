@@ -62,6 +62,8 @@ export const modeShares: Readonly<Record<Sort, Readonly<Partial<Record<FaultMode
 /** Probability that a lead fails before any one reading: about one walk of forty pins in twenty. */
 export const leadHazards = { 'ground-clip': 0.0009, 'walking-lead': 0.0004 } as const;
 export type Lead = keyof typeof leadHazards;
+/** A later version may know more leads. */
+export const isLead = (id: string): id is Lead => Object.hasOwn(leadHazards, id);
 
 /** A lead that read nothing and then reads again has come back by itself: this share of the failures. */
 export const comesBackShare = 0.2;

@@ -3,7 +3,13 @@
 // memory), computed from the exact posterior without assuming what will be found.
 import type { Evidence } from './evidence.js';
 import { outlookOf } from './outlook.js';
-import { type Posterior, type RoutePosterior, type Slice, visitCases } from './posterior.js';
+import {
+  doubtOf,
+  type Posterior,
+  type RoutePosterior,
+  type Slice,
+  visitCases,
+} from './posterior.js';
 import { defaultEffort, type EffortOf, effortFor, lookOf, type Probe, probesOn } from './probes.js';
 import type { SeatedFault } from './sight.js';
 import type { SuspectModel } from './suspect-model.js';
@@ -57,14 +63,8 @@ export const rankProbes = (
 /** Lines that were looked at and are not known to be sound, those most in doubt first. */
 const doubtfulRoutes = ({ routes }: Posterior): RoutePosterior[] =>
   routes
-    .flatMap((route) => {
-      if (!route.isSeen) return [];
-      let doubt = 0;
-      visitCases(route, (own, shared, { now }, probability) => {
-        if (own.faults.length + shared.faults.length > 0 || now !== null) doubt += probability;
-      });
-      return doubt < leastDoubt ? [] : [{ route, doubt }];
-    })
+    .map((route) => ({ route, doubt: route.isSeen ? doubtOf(route) : 0 }))
+    .filter(({ doubt }) => doubt >= leastDoubt)
     .sort((a, b) => b.doubt - a.doubt)
     .slice(0, mostRoutes)
     .map(({ route }) => route);
@@ -81,13 +81,12 @@ interface LikelyCase {
 const gainsOn = (model: SuspectModel, route: RoutePosterior): { probe: Probe; gain: number }[] => {
   const rows = new Map<string, number>();
   const likely: LikelyCase[] = [];
-  visitCases(route, (own, shared, { now }, probability) => {
+  visitCases(route, ({ suspects, faults, flexes }, { now }, probability) => {
     if (probability < leastShare) return;
-    const key = `${now} ${[...own.suspects, ...shared.suspects].join()}`;
+    const key = `${now} ${suspects.join()}`;
     const row = rows.get(key) ?? rows.size;
     rows.set(key, row);
-    const faults = [...own.faults, ...shared.faults];
-    likely.push({ row, faults, flexes: own.flexes, now, probability });
+    likely.push({ row, faults, flexes, now, probability });
   });
   return probesOn(model, route.cases.route).map((probe) => ({
     probe,

@@ -1,8 +1,7 @@
 // The suspects in order: how likely each place is at fault, and for every line what explains it. The causes of a
 // line exclude each other and sum to 1; the suspects do not, for two places can be at fault at once.
 import type { Evidence } from './evidence.js';
-import type { Posterior, RoutePosterior } from './posterior.js';
-import { visitCases } from './posterior.js';
+import { doubtOf, type Posterior, type RoutePosterior, visitCases } from './posterior.js';
 import { type Lead, leadHazards } from './priors.js';
 import type { SeatedFault } from './sight.js';
 import type { SuspectModel } from './suspect-model.js';
@@ -46,23 +45,28 @@ export const rankSuspects = (model: SuspectModel, evidence: Evidence): Ranking =
   rankPosterior(weighFaults(model, evidence));
 
 export const rankPosterior = (posterior: Posterior): Ranking => {
-  const routes = posterior.routes.map((route) => sumRoute(route));
+  const sums = posterior.routes.map(sumRoute);
   return {
-    suspects: [
-      ...rankedLeads(posterior),
-      ...rankedPlaces(
-        posterior.model,
-        routes.map(({ faulty }) => faulty),
-      ),
-    ].sort(likeliestFirst),
+    suspects: inOrder(posterior, sums),
     none: posterior.none,
     other: posterior.other,
-    lines: routes.map(({ nearest }, index) => ({
+    lines: sums.map(({ nearest }, index) => ({
       ...linePins(posterior, index),
       causes: causesOf(posterior.model, nearest),
     })),
   };
 };
+
+/** The suspects at least so likely, without a look at lines on which there can be none: the same in less time. */
+export const likelySuspects = (posterior: Posterior, least: number): readonly RankedSuspect[] => {
+  const doubtful = posterior.routes.filter((route) => doubtOf(route) >= least);
+  return inOrder(posterior, doubtful.map(sumRoute)).filter(
+    ({ probability }) => probability >= least,
+  );
+};
+
+const inOrder = (posterior: Posterior, sums: readonly RouteSums[]): RankedSuspect[] =>
+  [...rankedLeads(posterior), ...rankedPlaces(posterior.model, sums)].sort(likeliestFirst);
 
 const likeliestFirst = (a: { probability: number }, b: { probability: number }): number =>
   b.probability - a.probability;
@@ -77,10 +81,9 @@ interface RouteSums {
 const sumRoute = (route: RoutePosterior): RouteSums => {
   const faulty = new Map<number, number>();
   const nearest = new Map<number | Lead | null, number>();
-  visitCases(route, (own, shared, { lead }, probability) => {
-    for (const suspect of own.suspects) add(faulty, suspect, probability);
-    for (const suspect of shared.suspects) add(faulty, suspect, probability);
-    add(nearest, lead ?? nearestOf(shared.faults, own.faults), probability);
+  visitCases(route, ({ suspects, faults }, { lead }, probability) => {
+    for (const suspect of suspects) add(faulty, suspect, probability);
+    add(nearest, lead ?? nearestOf(faults), probability);
   });
   return { faulty, nearest };
 };
@@ -89,14 +92,13 @@ const add = <K>(sums: Map<K, number>, key: K, probability: number): void =>
   void sums.set(key, (sums.get(key) ?? 0) + probability);
 
 /** The faulty suspect nearest to the pin. */
-const nearestOf = (...faults: (readonly SeatedFault[])[]): number | null => {
+const nearestOf = (faults: readonly SeatedFault[]): number | null => {
   let found: number | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const list of faults)
-    for (const { seat } of list) {
-      const distance = seat.sits === 'entry' ? -1 : seat.at;
-      if (distance < least) [found, least] = [seat.suspect, distance];
-    }
+  for (const { seat } of faults) {
+    const distance = seat.sits === 'entry' ? -1 : seat.at;
+    if (distance < least) [found, least] = [seat.suspect, distance];
+  }
   return found;
 };
 
@@ -138,11 +140,8 @@ const rankedLeads = ({ leads, routes }: Posterior): RankedSuspect[] =>
   });
 
 /** A shared suspect has the same probability on each of its routes. */
-const rankedPlaces = (
-  { suspects }: SuspectModel,
-  sums: readonly RouteSums['faulty'][],
-): RankedSuspect[] => {
-  const probabilities = new Map(sums.flatMap((faulty) => [...faulty]));
+const rankedPlaces = ({ suspects }: SuspectModel, sums: readonly RouteSums[]): RankedSuspect[] => {
+  const probabilities = new Map(sums.flatMap(({ faulty }) => [...faulty]));
   return suspects.flatMap(({ index, where, id, lines }) => {
     const probability = probabilities.get(index);
     if (probability === undefined || where === 'other') return [];

@@ -94,9 +94,6 @@ export const defaultNoise: Noise = {
   flexes: 0.05,
 };
 
-/** Faults of one line that are weighed at once, beside those it shares with other lines. */
-export const mostFaultsALine = 2;
-
 /** States of a suspect: sound, or at fault in one of its modes. */
 export const statesOf = ({ suspects }: SuspectModel, suspect: number): number =>
   1 + (suspects[suspect]?.modes.length ?? 0);

@@ -2,9 +2,9 @@
 import type { EventOf } from '../events.js';
 import type { Posterior } from './posterior.js';
 import { type ProposedProbe, rankProbes } from './propose-probe.js';
-import { rankPosterior } from './rank-suspects.js';
+import { likelySuspects } from './rank-suspects.js';
 
-export type SuspectsRanked = Omit<EventOf<'suspects-ranked'>, 'type' | 't'>;
+export type SuspectsRanked = Omit<EventOf<'suspects-ranked'>, 'type' | 't' | 'quiet'>;
 
 /** Suspects below this are left out: an unread board would list all its joints. */
 const leastShown = 0.02;
@@ -15,11 +15,10 @@ export const suspectsRanked = (
   posterior: Posterior,
   probes: readonly ProposedProbe[] = rankProbes(posterior),
 ): SuspectsRanked => {
-  const { suspects, none, other } = rankPosterior(posterior);
+  const { none, other } = posterior;
   const [best] = probes;
   return {
-    suspects: suspects
-      .filter(({ probability }) => probability >= leastShown)
+    suspects: likelySuspects(posterior, leastShown)
       .slice(0, mostShown)
       .map(({ where, id, lines, probability }) => ({ where, id, lines: [...lines], probability })),
     none,

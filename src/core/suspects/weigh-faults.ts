@@ -1,13 +1,15 @@
 // The exact posterior over faults: routes are independent once the faults they share and the state of the leads
-// are known, so each is summed on its own and the shared ones by elimination. Exact for at most one failing lead,
-// up to two own faults a route and any number of shared ones; refuses evidence on what the model does not have.
+// are known, so each is summed on its own and the shared ones by elimination. Exact for at most one failing lead and
+// up to two faults a route; refuses evidence on what the model does not have.
 import { type Evidence, isTelling } from './evidence.js';
 import { type LeadCase, leadCases } from './lead-cases.js';
 import { linkedRoutes } from './linked-routes.js';
 import type { Posterior, Slice } from './posterior.js';
-import { type RouteWeights, routeWeigher, type Weighed } from './route-weights.js';
+import { remembering } from './remembering.js';
+import { type RouteWeights, routeWeigher, type Seen, type Weighed } from './route-weights.js';
 import type { SuspectModel } from './suspect-model.js';
-import { type GroupWeight, weighGroup } from './weigh-group.js';
+import { lookedAt } from './views.js';
+import { type GroupMember, type GroupWeight, weighGroup } from './weigh-group.js';
 
 /**
  * The posterior for this evidence alone; to weigh a growing record again and again, keep a `faultWeigher`.
@@ -21,13 +23,15 @@ export const weighFaults = (model: SuspectModel, evidence: Evidence): Posterior 
 /** Weighs any evidence on one board, and keeps what it worked out for each observation. */
 export const faultWeigher = (model: SuspectModel): ((evidence: Evidence) => Posterior) => {
   const weighers = model.routes.map((route) => routeWeigher(model, route));
+  const weighLinked = groupWeigher(model);
   return (evidence) => {
     const telling = evidence.filter(isTelling);
-    return weighRoutes(
-      model,
-      telling,
-      weighers.map((weigh) => weigh(telling)),
-    );
+    const onRoute = model.routes.map((): Seen[] => []);
+    telling.forEach((observation, index) => {
+      onRoute[lookedAt(model, observation).route.index]?.push({ index, observation });
+    });
+    const routes = weighers.map(({ route, weigh }) => weigh(onRoute[route.index] as Seen[]));
+    return weighRoutes(model, telling, routes, weighLinked);
   };
 };
 
@@ -35,27 +39,34 @@ const weighRoutes = (
   model: SuspectModel,
   telling: Evidence,
   routes: readonly RouteWeights[],
+  weighLinked: GroupWeigher,
 ): Posterior => {
   const groups = linkedRoutes(routes.map(({ cases }) => cases.scope));
-  const weigh = groupWeigher(model, routes);
   const states = leadCases(model, telling).map((leadCase) => {
-    const weights = groups.map((group) => weigh(group, leadCase));
-    return { leadCase, weights, log: Math.log(leadCase.prior) + total(weights, 'logTotal') };
+    const members = routes.map(({ cases, weigh }) => ({
+      cases,
+      ...weigh(leadCase.from, leadCase.to),
+    }));
+    const weights = groups.map((group) =>
+      weighLinked(group.map((route) => members[route] as (typeof members)[number])),
+    );
+    const log = Math.log(leadCase.prior) + total(weights, 'logTotal');
+    return { leadCase, members, weights, log };
   });
   const most = Math.max(...states.map(({ log }) => log));
   if (!Number.isFinite(most)) throw new RangeError('no fault of this model explains the evidence');
   const sum = states.reduce((all, { log }) => all + Math.exp(log - most), 0);
   const weighed = states
     .map((state) => ({ ...state, probability: Math.exp(state.log - most) / sum }))
-    .filter(({ probability }) => probability > 0);
+    .filter(({ probability }) => probability > leastState);
 
   const slices = routes.map(() => new Map<string, Slice>());
-  for (const { leadCase, weights, probability } of weighed)
+  for (const { leadCase, members, weights, probability } of weighed)
     groups.forEach((group, at) => {
       const shared = (weights[at] as GroupWeight).shared();
       group.forEach((route, member) => {
         addSlice(slices[route] as Map<string, Slice>, leadCase, {
-          weighed: (routes[route] as RouteWeights).weigh(leadCase),
+          ...(members[route] as (typeof members)[number]),
           shared: shared[member] as Float64Array,
           probability,
         });
@@ -83,23 +94,21 @@ const weighRoutes = (
   };
 };
 
-/** Groups are weighed once for each choice of observations that a lead explains. */
-const groupWeigher = (
-  model: SuspectModel,
-  routes: readonly RouteWeights[],
-): ((group: readonly number[], leadCase: LeadCase) => GroupWeight) => {
-  const known = new Map<string, GroupWeight>();
-  return (group, leadCase) => {
-    const members = group.map((index) => {
-      const { cases, weigh } = routes[index] as RouteWeights;
-      return { cases, weighed: weigh(leadCase) };
-    });
-    const key = `${group[0]} ${members.map(({ weighed }) => weighed.key).join(';')}`;
-    const weight = known.get(key) ?? weighGroup(model, members);
-    known.set(key, weight);
-    return weight;
-  };
+/** States of the leads less likely than this are passed over. */
+const leastState = 1e-12;
+
+type GroupWeigher = (members: readonly GroupMember[]) => GroupWeight;
+
+/** Groups are weighed once for the same observations on their routes. */
+const groupWeigher = (model: SuspectModel): GroupWeigher => {
+  const weightFor = remembering<GroupWeight>(mostRemembered);
+  return (members) =>
+    weightFor(members.map(({ weighed }) => weighed.key).join(';'), () =>
+      weighGroup(model, members),
+    );
 };
+
+const mostRemembered = 1000;
 
 const total = (
   weights: readonly GroupWeight[],
@@ -109,15 +118,16 @@ const total = (
 const addSlice = (
   slices: Map<string, Slice>,
   { lead, now }: LeadCase,
-  part: { weighed: Weighed; shared: Float64Array; probability: number },
+  part: { weighed: Weighed; isCovered: boolean; shared: Float64Array; probability: number },
 ): void => {
-  const { weighed, shared, probability } = part;
-  const covers = weighed.isCovered ? lead : null;
+  const { weighed, isCovered, shared, probability } = part;
+  const covers = isCovered ? lead : null;
   const off = now ? lead : null;
   const key = `${weighed.key} ${covers} ${off}`;
   const slice = slices.get(key) ?? {
     lead: covers,
     now: off,
+    sound: weighed.sound,
     weights: weighed.weights,
     scale: new Float64Array(shared.length),
   };

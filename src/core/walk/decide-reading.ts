@@ -13,6 +13,7 @@ import { isQuiet } from './quiet.js';
 import { replyBeforePin, tellReplies } from './reply.js';
 import type { WalkState } from './state.js';
 import { takeReading } from './take-reading.js';
+import { tellSuspectsAnew } from './tell-suspects.js';
 import { createTeller, type Teller } from './teller.js';
 
 export const decideReading = (state: WalkState, reading: Reading): Decision => {
@@ -21,6 +22,7 @@ export const decideReading = (state: WalkState, reading: Reading): Decision => {
   if (isQuiet(after, reading)) return { state: after, events: [taken] };
   const teller = createTeller(after, taken);
   lookAt(teller, reading);
+  tellSuspectsAnew(teller);
   return teller;
 };
 

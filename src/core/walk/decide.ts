@@ -7,6 +7,7 @@ import { decideAct } from './decide-act.js';
 import { decideReading } from './decide-reading.js';
 import type { WalkState } from './state.js';
 import { tellPlace } from './tell.js';
+import { tellSuspectsAnew } from './tell-suspects.js';
 import { createTeller, type Teller } from './teller.js';
 
 export interface Decision {
@@ -20,6 +21,7 @@ export const decide = (state: WalkState, input: Input): Decision => {
   switch (input.kind) {
     case 'act':
       decideAct(teller, input.t, input.act);
+      tellSuspectsAnew(teller);
       break;
     case 'cue':
       teller.tell({ type: 'cue-given', t: input.t, cue: input.cue });

@@ -2,6 +2,7 @@
 import type { EventOf, WalkEvent } from '../events.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
 import { isValue } from '../reading.js';
+import { observe } from '../suspects/collect-evidence.js';
 import { applyAct } from './act.js';
 import { tick } from './clock.js';
 import { consumeTouch, noContact, restOn } from './contact.js';
@@ -113,17 +114,23 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return {
         ...timed,
         presses: [...timed.presses, event],
+        evidence: observe(timed.evidence, event),
         press: timed.press === null ? null : keepResult(timed.press),
       };
     case 'press-ended':
       return { ...timed, press: null, contact: afterPress(timed), reachedT: event.t };
+    case 'suspects-ranked':
+      return {
+        ...timed,
+        ranked: event,
+        accused: event.quiet === true ? timed.accused : (event.suspects[0] ?? null),
+      };
     case 'session-opened':
     case 'meter-spoke':
     case 'file-changed':
     case 'act-refused':
     case 'reply-asked':
     case 'press-compared':
-    case 'suspects-ranked':
     case 'walk-realigned':
       return timed;
   }
@@ -182,6 +189,7 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
       expected,
       agreed,
     })),
+    evidence: observe(state.evidence, judged),
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
     shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
     pressDue: pressDueAfter(state, judged),

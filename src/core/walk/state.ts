@@ -12,6 +12,7 @@ import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Reading } from '../reading.js';
+import type { Evidence } from '../suspects/evidence.js';
 import { type Contact, noContact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';
@@ -33,6 +34,8 @@ export interface PinRecord {
   readonly standardUncertainty: number | null;
   readonly touch: number | null;
 }
+
+export type Accused = Pick<EventOf<'suspects-ranked'>['suspects'][number], 'where' | 'id'>;
 
 export type WalkStage = 'ground-check' | 'walking' | 'finished' | 'closed';
 
@@ -95,6 +98,12 @@ export interface WalkState {
   readonly pressEach: boolean;
   /** Pins that are settled, not normal and still to be press-tested without being asked for, oldest first. */
   readonly pressDue: readonly string[];
+  /** What was observed of the board, in the order in which it was. */
+  readonly evidence: Evidence;
+  /** What may be at fault, as told last. */
+  readonly ranked: EventOf<'suspects-ranked'> | null;
+  /** The likeliest suspect that was said last. */
+  readonly accused: Accused | null;
   /** For each line the parts worth pressing, in order. */
   readonly partsOf: ReadonlyMap<string, readonly string[]>;
 }
@@ -148,6 +157,9 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     pressTests: 0,
     pressEach: opened.pressTests === 'each',
     pressDue: [],
+    evidence: [],
+    ranked: null,
+    accused: null,
     partsOf: new Map(
       plan.pins.map(({ line }) => [line, partsToPress(opened.profile.content, line)]),
     ),
@@ -199,6 +211,9 @@ export const withReading = (
   pressTests: state.pressTests,
   pressEach: state.pressEach,
   pressDue: state.pressDue,
+  evidence: state.evidence,
+  ranked: state.ranked,
+  accused: state.accused,
   partsOf: state.partsOf,
 });
 

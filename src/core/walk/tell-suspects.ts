@@ -1,33 +1,54 @@
-// What may be at fault, from every verdict and press finding of the session. Told once, when the session is
-// closed: the exact posterior takes longer than a reading may wait.
-import { shamPlace } from '../press/press-stage.js';
-import { buildModel } from '../suspects/build-model.js';
-import type { Evidence } from '../suspects/evidence.js';
-import { suspectsRanked } from '../suspects/suspects-ranked.js';
-import { weighFaults } from '../suspects/weigh-faults.js';
-import type { WalkState } from './state.js';
+// What may be at fault, told as soon as something is not normal and whenever what is known of it changes: by the
+// reading or act that changed it, so that a rerun tells the same.
+import type { EventOf, WalkEvent } from '../events.js';
+import { boardWeigher } from '../suspects/board-weigher.js';
+import { type SuspectsRanked, suspectsRanked } from '../suspects/suspects-ranked.js';
+import type { Accused, WalkState } from './state.js';
 import type { Teller } from './teller.js';
 
+/** Told when the session is closed, as it stands then. */
 export const tellSuspects = (teller: Teller, t: number): void => {
-  const { profile, plan, pins } = teller.state;
-  const isSuspicious = pins.some(({ verdict }) => verdict !== 'normal' && verdict !== 'unread');
-  if (!isSuspicious) return;
-  const { function: measure, polarity } = plan;
-  const model = buildModel(profile, { measure: { function: measure, polarity } });
-  teller.tell({
-    type: 'suspects-ranked',
-    t,
-    ...suspectsRanked(weighFaults(model, evidenceOf(teller.state))),
-  });
+  const { state } = teller;
+  const isSuspicious = state.pins.some(({ verdict }) => isBad(verdict));
+  if (isSuspicious) teller.tell({ type: 'suspects-ranked', t, ...rank(state) });
 };
 
-const evidenceOf = ({ plan, pins, presses }: WalkState): Evidence => [
-  ...plan.pins.map(({ pin, index }) => ({
-    kind: 'pin' as const,
-    pin,
-    verdict: pins[index]?.verdict ?? 'unread',
-  })),
-  ...presses.flatMap(({ line, part, finding }) =>
-    part === null || part === shamPlace ? [] : [{ kind: 'press' as const, line, part, finding }],
-  ),
-];
+/** Told once a decision, where it has changed what is known of anything that is not normal. */
+export const tellSuspectsAnew = (teller: Teller): void => {
+  const { state, events } = teller;
+  if (!events.some((event) => isNews(event, state.ranked))) return;
+  const ranking = rank(state);
+  const quiet = isQuiet(ranking, state.accused) ? ({ quiet: true } as const) : {};
+  teller.tell({ type: 'suspects-ranked', t: state.t, ...ranking, ...quiet });
+};
+
+/** Makes the walk ready to weigh, which takes a moment the first time. */
+export const readySuspects = ({ profile, plan }: WalkState): void => {
+  boardWeigher(profile, plan)([]);
+};
+
+const rank = ({ profile, plan, evidence }: WalkState): SuspectsRanked =>
+  suspectsRanked(boardWeigher(profile, plan)(evidence));
+
+/** Said aloud only where the likeliest is another than before, and likelier than all others together. */
+const isQuiet = ({ suspects: [likeliest] }: SuspectsRanked, accused: Accused | null): boolean =>
+  likeliest === undefined ||
+  likeliest.probability <= 0.5 ||
+  (likeliest.where === accused?.where && likeliest.id === accused.id);
+
+/**
+ * A line that reads normal is news only where a lead or a place on that line is a suspect: elsewhere it changes
+ * next to nothing.
+ */
+const isNews = (event: WalkEvent, ranked: EventOf<'suspects-ranked'> | null): boolean => {
+  if (event.type === 'press-judged') return true;
+  if (event.type !== 'pin-judged') return false;
+  if (isBad(event.verdict)) return true;
+  return (
+    ranked?.suspects.some(({ where, lines }) => where === 'lead' || lines.includes(event.line)) ??
+    false
+  );
+};
+
+const isBad = (verdict: EventOf<'pin-judged'>['verdict']): boolean =>
+  verdict !== 'normal' && verdict !== 'unread' && verdict !== 'unsure';

@@ -1,6 +1,12 @@
 // One event as one line of words, or null where there is nothing to say. The line for a judged pin needs what
 // the pin read, so the state is the one after the event.
-import { type ExpectedBounds, type Numbered, verdicts, type WalkEvent } from '../events.js';
+import {
+  type EventOf,
+  type ExpectedBounds,
+  type Numbered,
+  verdicts,
+  type WalkEvent,
+} from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
@@ -85,17 +91,32 @@ export const describe = (
     case 'press-judged':
       return words.pressJudged(event.line, event.part, event.finding, event.cycles);
     case 'suspects-ranked':
-      return words.suspects(
-        event.suspects
-          .slice(0, 3)
-          .map(({ id, probability }) => [id, Math.round(100 * probability)] as const),
-      );
+      return event.quiet === true ? null : suspectsInWords(event, words);
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
     case 'session-closed':
       return null;
   }
+};
+
+/** The likeliest places, a lead before all others where it leads, and the next best probe. */
+export const suspectsInWords = (
+  { suspects, next }: EventOf<'suspects-ranked'>,
+  words: Words,
+): string => {
+  const [first] = suspects;
+  const said = words.suspects(
+    suspects
+      .slice(0, 3)
+      .map(
+        ({ where, id, probability }) =>
+          [words.suspect(where, id), Math.round(100 * probability)] as const,
+      ),
+  );
+  const lead = first?.where === 'lead' ? words.checkLead(words.suspect('lead', first.id)) : null;
+  const then = next === null ? null : words.nextProbe(next);
+  return [lead, said, then].filter((part) => part !== null).join(' ');
 };
 
 /** What a pin read, with the digits its uncertainty supports. */

@@ -120,6 +120,11 @@ export const englishSpoken: SpokenWords = {
         return 'no clear answer';
     }
   },
+  suspect: (place) => `suspect: ${place}`,
+  checkLead: {
+    'ground-clip': 'look at the ground clip first',
+    'walking-lead': 'look at the walking lead first',
+  },
   unable: {
     noPlayer: 'No sound player works here: cues are the terminal bell.',
     playerFailed: 'The sound player failed: cues are the terminal bell from now on.',

@@ -179,6 +179,27 @@ export const english: Words = {
     places.length === 0
       ? 'No joint or part stands out.'
       : `Suspects: ${places.map(([place, percent]) => `${place} ${percent} %`).join(', ')}.`,
+  suspect: (where, id) =>
+    where === 'lead' && id === 'ground-clip'
+      ? 'the ground clip'
+      : where === 'lead' && id === 'walking-lead'
+        ? 'the walking lead'
+        : id,
+  checkLead: (lead) => `Too much is open at once: look at ${lead} first.`,
+  nextProbe: ({ probe, line, pin, part, side }) => {
+    switch (probe) {
+      case 'retake':
+        return `Next best: touch pin ${pin} again.`;
+      case 'other-ground':
+        return `Next best: clip to another ground, then touch pin ${pin} again.`;
+      case 'place':
+        return `Next best: probe ${english.probePlace(line, part ?? null, side ?? 'chip')}.`;
+      case 'press':
+        return `Next best: a press test of ${part} on pin ${pin}.`;
+    }
+  },
+  probePlace: (line, part, side) =>
+    side === 'chip' ? `${line} at the chip` : `${part} ${side} side, ${line}`,
   pressEnded: (reason) => (reason === 'done' ? 'Press test done.' : 'Press test ended.'),
   assumedAccuracy:
     'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',

@@ -4,6 +4,7 @@ import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName, CueName } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
+import type { Lead } from '../suspects/priors.js';
 
 export interface SpokenWords {
   /** A whole number from 0 to 999. */
@@ -44,6 +45,9 @@ export interface SpokenWords {
   /** The place to press next; null where no part is named. */
   pressPlace(place: string | null, sham: boolean): string;
   pressFinding(finding: PressFinding): string;
+  /** A place is likelier at fault than all others together. */
+  suspect(place: string): string;
+  readonly checkLead: Readonly<Record<Lead, string>>;
   /** Shown, not spoken: why the cues are not what was asked for. */
   readonly unable: {
     readonly noPlayer: string;

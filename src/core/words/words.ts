@@ -1,6 +1,6 @@
 // Everything the program says to a person, as a catalogue: another language is another file of this shape.
 // Values arrive formatted and foreign text arrives cleaned.
-import type { HoldReason, Question, Verdict } from '../events.js';
+import type { EventOf, HoldReason, Question, Verdict } from '../events.js';
 import type { ActName, CueName, LinkChange } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
@@ -10,6 +10,14 @@ import type { GuideWords } from './guide-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ScreenWords } from './screen-words.js';
 import type { SpokenWords } from './spoken-words.js';
+
+type Ranked = EventOf<'suspects-ranked'>;
+type SuspectKind = Ranked['suspects'][number]['where'];
+/** A probe by the names of its place. */
+export type NextProbe = Pick<
+  NonNullable<Ranked['next']>,
+  'probe' | 'line' | 'pin' | 'part' | 'side'
+>;
 
 export interface Words {
   readonly language: string;
@@ -65,6 +73,12 @@ export interface Words {
   pressCompared(line: string, outcome: 'one' | 'tied' | 'all' | 'none', parts: string): string;
   /** The likeliest places at fault, each with its share in percent; empty where nothing is. */
   suspects(places: readonly (readonly [place: string, percent: number])[]): string;
+  suspect(where: SuspectKind, id: string): string;
+  /** A lead is the likeliest suspect: it is looked at before any joint. */
+  checkLead(lead: string): string;
+  nextProbe(probe: NextProbe): string;
+  /** A place along a line: the near side of a part is the one towards the pin. */
+  probePlace(line: string, part: string | null, side: 'near' | 'far' | 'chip'): string;
   pressEnded(reason: 'done' | 'given-up'): string;
   readonly assumedAccuracy: string;
   verdictChanged(pin: string, line: string, before: string, now: string): string;

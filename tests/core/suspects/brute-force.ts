@@ -106,13 +106,11 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
 const add = (map: Map<string, number>, key: string, weight: number): void =>
   void map.set(key, (map.get(key) ?? 0) + weight);
 
-/** All states of the board with at most two own faults a route, with their priors. */
+/** All states of the board with at most two faults a route, with their priors. */
 const everyState = (model: SuspectModel): [States, number][] => {
-  const own = model.routes.map(({ seats }) =>
-    [...new Set(seats.map(({ suspect }) => suspect))].filter((one) => !model.shared.has(one)),
-  );
+  const along = model.routes.map(({ seats }) => [...new Set(seats.map(({ suspect }) => suspect))]);
   const isTooMuch = (states: States): boolean =>
-    own.some((suspects) => {
+    along.some((suspects) => {
       let faults = 0;
       for (const suspect of suspects) if ((states[suspect] ?? 'sound') !== 'sound') faults += 1;
       return faults > 2;

@@ -62,9 +62,8 @@ const marginals = ({ model, routes }: Posterior): number[] => {
   const found = model.suspects.map(() => 0);
   for (const route of routes) {
     const own = model.suspects.map(() => 0);
-    visitCases(route, (mine, shared, _slice, probability) => {
-      for (const suspect of [...mine.suspects, ...shared.suspects])
-        own[suspect] = (own[suspect] as number) + probability;
+    visitCases(route, ({ suspects }, _slice, probability) => {
+      for (const suspect of suspects) own[suspect] = (own[suspect] as number) + probability;
     });
     own.forEach((probability, suspect) => {
       if (probability > 0) found[suspect] = probability;

@@ -1,5 +1,6 @@
 // What may be at fault, likeliest first, as ranked last in the session, and the probe that would tell most.
 import type { EventOf } from '../../events.js';
+import { isLead } from '../../suspects/priors.js';
 import { join, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { SharedWords } from '../../words/report-words.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
@@ -63,5 +64,5 @@ export const suspectInWords = (
   { place, lead }: SharedWords,
 ): Phrase => {
   if (where !== 'lead') return place(where, name(id));
-  return id === 'ground-clip' || id === 'walking-lead' ? lead[id] : say`${name(id)}`;
+  return isLead(id) ? lead[id] : say`${name(id)}`;
 };

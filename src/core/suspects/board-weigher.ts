@@ -1,0 +1,31 @@
+// The weigher of a board, made once for each profile and way of measuring: a walk asks it again with every verdict,
+// and what is known of the observations before is kept. Pure for all that: the same evidence gives the same.
+import type { Profile } from '../profile/profile-format.js';
+import type { MeasureFunction, Polarity } from '../reading.js';
+import { buildModel } from './build-model.js';
+import type { Evidence } from './evidence.js';
+import type { Posterior } from './posterior.js';
+import { faultWeigher } from './weigh-faults.js';
+
+type Weigher = (evidence: Evidence) => Posterior;
+
+interface Measured {
+  readonly function: MeasureFunction;
+  readonly polarity: Polarity;
+}
+
+const weighers = new WeakMap<Profile, Map<string, Weigher>>();
+
+export const boardWeigher = (
+  profile: Profile,
+  { function: measure, polarity }: Measured,
+): Weigher => {
+  const known = weighers.get(profile) ?? new Map<string, Weigher>();
+  weighers.set(profile, known);
+  const key = `${measure} ${polarity}`;
+  const weigher =
+    known.get(key) ??
+    faultWeigher(buildModel(profile, { measure: { function: measure, polarity } }));
+  known.set(key, weigher);
+  return weigher;
+};
