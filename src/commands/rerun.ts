@@ -14,7 +14,7 @@ import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { type Retold, rerunSession, retell } from '../core/walk/rerun.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
-import { describe } from '../core/words/describe.js';
+import { describe, describePress } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
@@ -195,12 +195,7 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
       seq += 1;
     },
     press(judged) {
-      const { line, part, finding, cycles } = judged;
-      write(
-        json
-          ? JSON.stringify({ seq, ...judged })
-          : english.pressJudged(line, part, finding, cycles),
-      );
+      write(json ? JSON.stringify({ seq, ...judged }) : describePress(judged, english));
     },
     difference(judged, before) {
       const { pin, line, verdict } = judged;

@@ -44,7 +44,7 @@ export interface ReplayParts {
 }
 
 /** As much of what came before a place as a follower is told again, in seconds of the session. */
-const recallS = 13;
+const recallS = 21;
 /** Events told before other work gets its turn. */
 const atATime = 5000;
 /** While nothing happens the place is still shown moving, every so many seconds. */

@@ -1,6 +1,7 @@
 // Chooses the screen by what the walk and the keys are doing, and holds it within the terminal.
 import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
+import { selectPress } from '../core/select/press.js';
 import { selectStrip } from '../core/select/strip.js';
 import { type Surroundings, SurroundingsContext } from './context.js';
 import { planLayout } from './layout.js';
@@ -8,6 +9,8 @@ import type { ScreenStore } from './live/screen-store.js';
 import type { TerminalSize } from './live/terminal-size.js';
 import { KeysScreen } from './screens/keys.js';
 import { LineScreen } from './screens/line.js';
+import { PressScreen } from './screens/press.js';
+import { PressSmallScreen } from './screens/press-small.js';
 import { ReviewScreen } from './screens/review.js';
 import { SmallScreen } from './screens/small.js';
 import { WalkScreen, type WalkScreenProps } from './screens/walk.js';
@@ -35,6 +38,11 @@ const Screen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
   const { mode } = snapshot;
   if (layout.form === 'line') return <LineScreen snapshot={snapshot} layout={layout} />;
   if (mode.mode === 'keys') return <KeysScreen layout={layout} replay={snapshot.replay !== null} />;
+  const view = mode.mode === 'review' ? null : selectPress(snapshot.state);
+  if (view !== null) {
+    const Press = layout.form === 'small' ? PressSmallScreen : PressScreen;
+    return <Press snapshot={snapshot} layout={layout} view={view} />;
+  }
   const review = reviewChoice(snapshot);
   if (review !== null) return <ReviewScreen snapshot={snapshot} layout={layout} choice={review} />;
   return layout.form === 'small' ? (

@@ -158,7 +158,7 @@ describe('a follower who remembers', () => {
     session.replay.apply({ control: 'pause' });
     session.replay.apply({ control: 'to-time', t: 60 });
     expect(forgotten).toBe(1);
-    const lead = events.filter(({ t }) => t > 47 && t <= 60);
+    const lead = events.filter(({ t }) => t > 39 && t <= 60);
     expect(told.map(({ event }) => event)).toEqual(lead);
     const last = told.at(-1);
     expect(last?.state).toEqual(states[events.indexOf(last?.event as Numbered) + 1]);

@@ -26,6 +26,8 @@ export interface PressStage {
   /** The result of the present place, once there is one. */
   readonly result: PressResult | null;
   readonly pressed: readonly PressedPlace[];
+  /** What all places together say, once they are compared. */
+  readonly compared: EventOf<'press-compared'> | null;
 }
 
 /** The parts worth pressing on a line: those along its way, in order from the pin, each once. */
@@ -48,6 +50,7 @@ export const beginPress = (begun: EventOf<'press-begun'>): PressStage => ({
   given: 0,
   result: null,
   pressed: [],
+  compared: null,
 });
 
 export const moveTo = (

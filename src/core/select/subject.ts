@@ -1,7 +1,7 @@
 // Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
 // that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
 import type { PlannedPin } from '../profile/plan.js';
-import { likeliestWay, type PinRecord, type WalkState } from '../walk/state.js';
+import { indexOfPin, likeliestWay, type PinRecord, type WalkState } from '../walk/state.js';
 
 export interface Subject {
   readonly planned: PlannedPin;
@@ -16,7 +16,8 @@ export interface Subject {
 export const selectSubject = (state: WalkState): Subject | null => {
   if (state.stage === 'ground-check') return null;
   const rested = restedIndex(state);
-  const index = rested ?? state.cursor;
+  const pressed = state.press === null ? null : indexOfPin(state, state.press.pin);
+  const index = pressed ?? rested ?? state.cursor;
   const planned = state.plan.pins[index];
   const record = state.pins[index];
   if (planned === undefined || record === undefined) return null;

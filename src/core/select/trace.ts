@@ -5,6 +5,7 @@ import { isOverload, isValue, type Reading } from '../reading.js';
 import { readTouch } from '../walk/read-touch.js';
 import type { WalkState } from '../walk/state.js';
 import { contactFloor } from '../walk/usable.js';
+import { pressBounds } from './press.js';
 import { placeFromLevel, placeOf } from './scale.js';
 import { selectSubject } from './subject.js';
 
@@ -30,9 +31,9 @@ export interface Trace {
 
 export const emptyTrace: Trace = { points: [], marks: [], reading: null };
 
-export const traceWindowS = 12;
-/** At 50 readings/s the window holds 600; a burst from a file may bring more. */
-const mostPoints = 1200;
+export const traceWindowS = 20;
+/** At 50 readings/s the window holds 1000; a burst from a file may bring more. */
+const mostPoints = 2000;
 
 /** Takes in the state's latest reading, if it is a new one that can be drawn. */
 export const addReading = (trace: Trace, state: WalkState): Trace => {
@@ -84,6 +85,7 @@ const placeNow = (state: WalkState, value: number): number => {
  */
 const expectedNow = (state: WalkState): ExpectedBounds => {
   const { rest } = state.contact;
+  if (state.press !== null) return pressBounds(state, state.press);
   const subject = selectSubject(state);
   if (state.stage === 'ground-check') return groundBounds(state);
   if (rest !== null && subject?.judged !== true) {

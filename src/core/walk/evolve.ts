@@ -85,6 +85,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         paused: null,
         hold: null,
         question: null,
+        press: null,
         contact: afterBlindness(timed),
         pads: deafened(timed.pads),
       };
@@ -92,6 +93,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return {
         ...timed,
         press: beginPress(event),
+        contact: afterBlindness(timed),
         pressDue: timed.pressDue.filter((pin) => pin !== event.pin),
         question: null,
         pads: deafened(timed.pads),
@@ -117,8 +119,19 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         evidence: observe(timed.evidence, event),
         press: timed.press === null ? null : keepResult(timed.press),
       };
+    case 'press-compared':
+      return {
+        ...timed,
+        press: timed.press === null ? null : { ...timed.press, compared: event },
+      };
     case 'press-ended':
-      return { ...timed, press: null, contact: afterPress(timed), reachedT: event.t };
+      return {
+        ...timed,
+        press: null,
+        lastPress: timed.press === null ? null : { stage: timed.press, endedT: event.t },
+        contact: afterPress(timed),
+        reachedT: event.t,
+      };
     case 'suspects-ranked':
       return {
         ...timed,
@@ -130,7 +143,6 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'file-changed':
     case 'act-refused':
     case 'reply-asked':
-    case 'press-compared':
     case 'walk-realigned':
       return timed;
   }

@@ -43,6 +43,12 @@ export const stepPress = (teller: Teller): void => {
   }
 };
 
+/** After a pause the place is pressed anew: nobody was there to answer the cues in between. */
+export const pressAnew = (teller: Teller, t: number): void => {
+  const { press } = teller.state;
+  if (press !== null) goTo(teller, t, press.place);
+};
+
 export const endPress = (
   teller: Teller,
   t: number,

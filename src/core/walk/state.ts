@@ -90,6 +90,8 @@ export interface WalkState {
   readonly pads: PadEar | null;
   readonly seed: number;
   readonly press: PressStage | null;
+  /** The press test that ended last, as it ended. */
+  readonly lastPress: { readonly stage: PressStage; readonly endedT: number } | null;
   /** What pressing found, in order. */
   readonly presses: readonly EventOf<'press-judged'>[];
   /** Places tested so far in the session. */
@@ -153,6 +155,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     pads: openEar(opened),
     seed: opened.seed ?? 0,
     press: null,
+    lastPress: null,
     presses: [],
     pressTests: 0,
     pressEach: opened.pressTests === 'each',
@@ -207,6 +210,7 @@ export const withReading = (
   pads: state.pads,
   seed: state.seed,
   press: state.press,
+  lastPress: state.lastPress,
   presses: state.presses,
   pressTests: state.pressTests,
   pressEach: state.pressEach,

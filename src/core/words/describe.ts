@@ -11,6 +11,7 @@ import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
 import type { Words } from './words.js';
+import { writeChance } from './write-chance.js';
 
 export const describe = (
   event: Numbered | WalkEvent,
@@ -89,7 +90,7 @@ export const describe = (
     case 'press-ended':
       return words.pressEnded(event.reason);
     case 'press-judged':
-      return words.pressJudged(event.line, event.part, event.finding, event.cycles);
+      return describePress(event, words);
     case 'suspects-ranked':
       return event.quiet === true ? null : suspectsInWords(event, words);
     case 'reading-taken':
@@ -118,6 +119,12 @@ export const suspectsInWords = (
   const then = next === null ? null : words.nextProbe(next);
   return [lead, said, then].filter((part) => part !== null).join(' ');
 };
+
+/** What pressing a place came to, with the p-value adjusted for repeated looks. */
+export const describePress = (
+  { line, part, finding, cycles, adjustedPValue }: EventOf<'press-judged'>,
+  words: Words,
+): string => words.pressJudged(line, part, finding, cycles, writeChance(adjustedPValue));
 
 /** What a pin read, with the digits its uncertainty supports. */
 export const shownValue = (state: WalkState, pin: string, words: Words): string => {

@@ -1,4 +1,5 @@
 // The English of the screens.
+import { englishPressScreen } from './english-press-screen.js';
 import type { ScreenWords } from './screen-words.js';
 
 export const englishScreen: ScreenWords = {
@@ -120,6 +121,7 @@ export const englishScreen: ScreenWords = {
     which === 1
       ? 'touch a ground pin with the walking lead'
       : 'lift, then touch another ground pin',
+  pin: (pin) => `pin ${pin}`,
   pinOne: 'pin 1',
   viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },
   beforeYouBegin: 'Before you begin',
@@ -140,6 +142,7 @@ export const englishScreen: ScreenWords = {
   anyKeyBack: 'any key goes back',
   tooSmall: (columns, rows) => `make the terminal at least ${columns} by ${rows}`,
   place: (at, total) => `${at} of ${total}`,
+  press: englishPressScreen,
   learner: {
     title: 'Learn keys and pedals',
     press: (means) => `Press the key or pedal for: ${means}`,

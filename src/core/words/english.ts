@@ -144,7 +144,7 @@ export const english: Words = {
     }
   },
   place: (place) => (place === shamPlace ? 'bare board' : (place ?? 'it')),
-  pressJudged: (line, part, finding, cycles) => {
+  pressJudged: (line, part, finding, cycles, chance) => {
     const it = english.place(part);
     const pressed = part === null ? 'pressing' : `pressing ${it}`;
     const says: Record<typeof finding, string> = {
@@ -155,7 +155,7 @@ export const english: Words = {
       steady: `${line} stays as it is, ${pressed} changes nothing`,
       inconclusive: `${line}: ${pressed} gave no clear answer`,
     };
-    return `${says[finding]} (${count(cycles, 'cycle')}).`;
+    return `${says[finding]} (${count(cycles, 'cycle')}, adjusted p ${chance}).`;
   },
   pressBegun: (pin, line) => `Press test of ${line}: hold the probe on pin ${pin}.`,
   pressMoved: (place, sham) => {

@@ -1,6 +1,7 @@
 // What the screens say beyond the events' own lines. Short: every text here has to fit a narrow terminal.
 import type { HoldReason, Question } from '../events.js';
 import type { ActName } from '../inputs.js';
+import type { PressScreenWords } from './press-screen-words.js';
 
 /** What a key can do on the screen. */
 export const screenActs = [
@@ -82,6 +83,7 @@ export interface ScreenWords {
   groundStep(which: 1 | 2): string;
   /** A letter or two for the large contact while ground is looked for. */
   groundContact(which: 1 | 2): string;
+  pin(pin: string): string;
   readonly pinOne: string;
   readonly viewed: Readonly<Record<'plug' | 'receptacle', string>>;
   readonly beforeYouBegin: string;
@@ -102,6 +104,7 @@ export interface ScreenWords {
   readonly anyKeyBack: string;
   tooSmall(columns: number, rows: number): string;
   place(at: number, total: number): string;
+  readonly press: PressScreenWords;
   readonly learner: {
     readonly title: string;
     press(means: string): string;

@@ -64,7 +64,14 @@ export interface Words {
   /** "36 normal, 2 open": verdicts that occur, in order. */
   tally(counts: readonly (readonly [Verdict, number])[]): string;
   meterSpoke(says: 'identity' | 'error' | 'no-answer', text: string): string;
-  pressJudged(line: string, part: string | null, finding: PressFinding, cycles: number): string;
+  /** @param chance the adjusted p-value, written. */
+  pressJudged(
+    line: string,
+    part: string | null,
+    finding: PressFinding,
+    cycles: number,
+    chance: string,
+  ): string;
   /** A place under the tool: a part's name, bare board, or a part that has no name here. */
   place(place: string | null): string;
   pressBegun(pin: string, line: string): string;

@@ -31,29 +31,48 @@ export interface Chart {
 /** A gap this long between two readings (seconds) is shown as a gap. */
 const longestStrokeS = 1;
 
+/** The column of dots of a time, in whole steps of time: a point moves left evenly and never wavers. */
+export const timeAxis = (nowT: number, { width, spanS }: ChartSize): ((t: number) => number) => {
+  const stepS = spanS / (2 * width);
+  return (t) => 2 * width - 1 - (Math.floor(nowT / stepS) - Math.floor(t / stepS));
+};
+
 /** @param nowT the time at the right edge, seconds. */
-export const drawChart = (
-  trace: Trace,
-  nowT: number,
-  { width, rows, spanS }: ChartSize,
+export const drawChart = (trace: Trace, nowT: number, size: ChartSize, theme: Theme): Chart => {
+  const columnOf = timeAxis(nowT, size);
+  const chart = drawReadings(trace.points, columnOf, { ...size, rows: size.rows - 1 }, theme);
+  const marks = marksLine(trace.marks, size.width, (t) => columnOf(t) >> 1, theme);
+  return { ...chart, lines: [...chart.lines, marks] };
+};
+
+/**
+ * The readings without the row of marks.
+ * @param edges times at which an upright line is drawn, with overload along the top; null for neither.
+ */
+export const drawReadings = (
+  points: Trace['points'],
+  columnOf: (t: number) => number,
+  { width, rows }: ChartSize,
   theme: Theme,
+  edges: readonly number[] | null = null,
 ): Chart => {
-  const height = Math.max(1, rows - 1);
+  const height = Math.max(1, rows);
   const moving = createDots(width, height);
   const still = createDots(width, height);
   const limits = createDots(width, height);
-  // Whole steps of time, so that a point moves left evenly and never wavers.
-  const stepS = spanS / (2 * width);
-  const columnOf = (t: number): number =>
-    2 * width - 1 - (Math.floor(nowT / stepS) - Math.floor(t / stepS));
   const rowOf = (at: number): number => Math.round((1 - at) * (4 * height - 1));
 
   for (const at of [lowerLimitAt, upperLimitAt]) {
     for (let x = 0; x < 2 * width; x += 2) setDot(limits, x, rowOf(at));
   }
+  for (const edge of edges ?? []) {
+    for (let y = 0; y < 4 * height; y += 2) setDot(limits, columnOf(edge), y);
+  }
+  const overloadY = edges === null ? null : 0;
   let before: { readonly x: number; readonly y: number; readonly t: number } | null = null;
-  for (const { t, at, still: rests } of trace.points) {
-    const here = at === null ? null : { x: columnOf(t), y: rowOf(at), t };
+  for (const { t, at, still: rests } of points) {
+    const y = at === null ? overloadY : rowOf(at);
+    const here = y === null ? null : { x: columnOf(t), y, t };
     if (here !== null && here.x >= 0) {
       const joined = before !== null && before.x >= 0 && t - before.t < longestStrokeS;
       drawStroke(rests ? still : moving, joined && before !== null ? before : here, here);
@@ -68,7 +87,7 @@ export const drawChart = (
   ];
   const lines = Array.from({ length: height }, (_, row) => layeredLine(layers, row, width, theme));
   return {
-    lines: [...lines, marksLine(trace.marks, width, (t) => columnOf(t) >> 1, theme)],
+    lines,
     highRow: rowOf(upperLimitAt) >> 2,
     lowRow: rowOf(lowerLimitAt) >> 2,
   };

@@ -68,6 +68,9 @@ const shownElsewhere: ReadonlySet<Numbered['type']> = new Set([
   'session-opened',
   'pin-judged',
   'walk-finished',
+  'cue-given',
+  'press-judged',
+  'press-compared',
 ]);
 const urgent: ReadonlySet<Numbered['type']> = new Set([
   'walk-realigned',

@@ -63,7 +63,8 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
 
 const usefulKeys = ({ stage, question, press }: WalkState): readonly ScreenAct[] => {
   if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
+  if (press !== null) return ['dismiss', 'pause', 'note', 'quit', 'keys', 'repeat'];
   const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'keys', 'quit', 'skip', 'retake'];
-  const asking: readonly ScreenAct[] = question === null && press === null ? [] : ['dismiss'];
+  const asking: readonly ScreenAct[] = question === null ? [] : ['dismiss'];
   return [...asking, ...walking, 'press', 'pause', 'note', 'go-to', 'review', 'repeat'];
 };

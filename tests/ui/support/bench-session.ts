@@ -26,7 +26,11 @@ export interface BenchSession {
   readonly events: readonly Numbered[];
 }
 
-export const benchSession = (clock: Clock, bench: Partial<BenchName> = {}): BenchSession => {
+export const benchSession = (
+  clock: Clock,
+  bench: Partial<BenchName> = {},
+  pressTests: 'asked' | 'each' = 'asked',
+): BenchSession => {
   const events: Numbered[] = [];
   let running: RunningSession | null = null;
   const setup = benchSetup({
@@ -46,6 +50,8 @@ export const benchSession = (clock: Clock, bench: Partial<BenchName> = {}): Benc
     link: 'virtual:demo',
     simulated: true,
     groundCheck: true,
+    seed: 7,
+    pressTests,
     wallTime: null,
     zone: null,
   });
@@ -76,9 +82,12 @@ export interface SteppedBench extends BenchSession {
 }
 
 /** The same in stepped time: a test runs it to the moment it looks at. */
-export const steppedBench = (bench: Partial<BenchName> = {}): SteppedBench => {
+export const steppedBench = (
+  bench: Partial<BenchName> = {},
+  pressTests: 'asked' | 'each' = 'asked',
+): SteppedBench => {
   const clock = createSteppedClock();
-  const made = benchSession(clock, bench);
+  const made = benchSession(clock, bench, pressTests);
   made.session.start();
   return {
     ...made,

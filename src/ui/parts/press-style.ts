@@ -1,0 +1,12 @@
+// How a finding looks: as the verdict it resembles.
+import type { Verdict } from '../../core/events.js';
+import type { PressFinding } from '../../core/press/decide-press.js';
+
+export const verdictOfFinding: Readonly<Record<PressFinding, Verdict>> = {
+  loose: 'open',
+  cracked: 'open',
+  bridged: 'short',
+  'steady-open': 'unread',
+  steady: 'normal',
+  inconclusive: 'unsure',
+};

@@ -1,0 +1,66 @@
+// What the windows of the place under the tool showed, counted: pressed and released against reads and open.
+import type { ReactElement } from 'react';
+import type { PressView, Shown } from '../../core/select/press.js';
+import { type Surroundings, useSurroundings } from '../context.js';
+import { type Line, span } from '../draw/line.js';
+import { verdictOf } from '../draw/press-band.js';
+import { Rows } from './rows.js';
+
+export const pressTallyRows = 3;
+
+export const PressTally = ({
+  view,
+  width,
+}: {
+  readonly view: PressView;
+  readonly width: number;
+}): ReactElement => (
+  <Rows width={width} lines={tallyLines(view, useSurroundings())} height={pressTallyRows} />
+);
+
+const columnWidth = 9;
+
+const tallyLines = ({ tally }: PressView, { theme, words }: Surroundings): readonly Line[] => {
+  const { press } = words.screen;
+  const columns = columnsOf({ tally });
+  const labels = [press.pressed, press.released];
+  const lead = Math.max(...labels.map((label) => label.length)) + 3;
+  const head: Line = [
+    span(' '.repeat(lead)),
+    ...columns.map((shown) =>
+      span(
+        `${theme.symbol[verdictOf[shown]]} ${press.shown[shown]}`.padEnd(columnWidth + 1),
+        theme.verdict[verdictOf[shown]],
+      ),
+    ),
+  ];
+  const row = (cue: 'press' | 'release', label: string): Line => [
+    span(` ${label}`.padEnd(lead), theme.style.quiet),
+    ...columns.map((shown) => {
+      const n = tally[cue][shown];
+      return span(`  ${n}`.padEnd(columnWidth + 1), n > 0 ? theme.style.strong : theme.style.faint);
+    }),
+  ];
+  return [head, row('press', press.pressed), row('release', press.released)];
+};
+
+/** The tally in one line, for a narrow screen. */
+export const shortTally = ({ tally }: PressView, { theme, words }: Surroundings): Line => {
+  const { press } = words.screen;
+  const part = (cue: 'press' | 'release', label: string): Line => [
+    span(` ${label}`, theme.style.quiet),
+    ...columnsOf({ tally })
+      .filter((shown) => tally[cue][shown] > 0)
+      .map((shown) => {
+        const verdict = verdictOf[shown];
+        return span(` ${theme.symbol[verdict]}${tally[cue][shown]}`, theme.verdict[verdict]);
+      }),
+  ];
+  return [...part('press', press.pressed), span(' '), ...part('release', press.released)];
+};
+
+/** Reads, open and unclear always, short where there is any: the table does not move about. */
+const columnsOf = ({ tally }: Pick<PressView, 'tally'>): readonly Shown[] =>
+  tally.press.below + tally.release.below > 0
+    ? ['normal', 'above', 'below', 'unclear']
+    : ['normal', 'above', 'unclear'];
