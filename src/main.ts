@@ -12,6 +12,7 @@ import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
+import { reworkCommand } from './commands/rework.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
 
@@ -52,6 +53,7 @@ for (const command of [
   walkCommand(),
   replayCommand(),
   rerunCommand(),
+  reworkCommand(),
   reportCommand(),
   learnCommand(),
   keysCommand(),

@@ -6,6 +6,8 @@ import { padCommands } from './pads/pad.js';
 import { pressFindings } from './press/decide-press.js';
 import { profileFormat } from './profile/profile-format.js';
 import { measureFunctions, polarities, type Reading } from './reading.js';
+import { recheckShapes } from './recheck/recheck-events.js';
+import { reworkBodies } from './rework/rework-events.js';
 
 export const sessionFormat = 'pinwalk-session/1';
 
@@ -78,7 +80,10 @@ export const expectedBounds = z.union([
 ]);
 export type ExpectedBounds = z.infer<typeof expectedBounds>;
 
+const recheck = recheckShapes(z.enum(verdicts));
+
 const bodies = {
+  ...reworkBodies,
   'session-opened': z.strictObject({
     format: z.literal(sessionFormat),
     program: z.string(),
@@ -107,6 +112,10 @@ const bodies = {
       .optional(),
     /** False where the first contact belongs to the first pin: no ground check comes before. */
     groundCheck: z.boolean(),
+    /** The only pins walked, in the profile's order; absent where all are. */
+    pins: z.array(pin).min(1).optional(),
+    /** A walk of what an earlier session put in question. */
+    recheck: recheck.header.optional(),
   }),
   'session-resumed': z.strictObject({
     program: z.string(),
@@ -289,6 +298,8 @@ const bodies = {
       })
       .nullable(),
   }),
+  'control-compared': recheck.control,
+  'recheck-compared': recheck.compared,
   'walk-finished': z.strictObject({
     tally: z.record(z.enum(verdicts), z.int().nonnegative()),
   }),

@@ -1,10 +1,10 @@
 // What the screen is showing and what a key means there. Pure: a key and the walk's state give the next mode and
 // what is to be done. Nothing is lost by any single key: leaving asks once more.
-import { cleanText } from '../core/clean-text.js';
 import type { Act } from '../core/inputs.js';
 import { selectFindings } from '../core/select/findings.js';
 import type { WalkState } from '../core/walk/state.js';
 import type { ScreenAct } from '../core/words/screen-words.js';
+import { editText } from './edit-text.js';
 import { actOfKey, type KeyMap } from './keys/key-map.js';
 import type { Key } from './keys/parse-keys.js';
 
@@ -122,12 +122,12 @@ const inGoTo = (mode: Extract<Mode, { mode: 'go-to' }>, key: Key, state: WalkSta
       ? stay({ mode: 'go-to', text: '', wrong: wanted })
       : stay(walkMode, { act: 'go-to', pin: found.pin });
   }
-  return stay({ ...mode, wrong: null, text: edit(mode.text, key, longestPin) });
+  return stay({ ...mode, wrong: null, text: editText(mode.text, key, longestPin) });
 };
 
 const inNote = (mode: Extract<Mode, { mode: 'note' }>, key: Key): Step => {
   if (isLeave(key)) return stay(walkMode);
-  if (key.name !== 'enter') return stay({ ...mode, text: edit(mode.text, key, longestNote) });
+  if (key.name !== 'enter') return stay({ ...mode, text: editText(mode.text, key, longestNote) });
   const text = mode.text.trim();
   if (text === '') return stay(walkMode);
   // The pin is the one at which the note was begun: the walk may have gone on while it was written.
@@ -136,12 +136,3 @@ const inNote = (mode: Extract<Mode, { mode: 'note' }>, key: Key): Step => {
 };
 
 const isLeave = ({ name }: Key): boolean => name === 'escape' || name === 'ctrl+c';
-
-/** Typed and pasted text, cleaned; the length is counted in characters. */
-const edit = (text: string, key: Key, longest: number): string => {
-  if (key.name === 'backspace' || key.name === 'delete') return [...text].slice(0, -1).join('');
-  if (key.name === 'ctrl+u') return '';
-  if (key.text === '') return text;
-  const added = cleanText(key.text.replace(/[\r\n\t]+/gu, ' '), longest);
-  return [...(text + added)].slice(0, longest).join('');
-};

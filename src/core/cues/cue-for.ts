@@ -2,6 +2,7 @@
 // the event, or after everything decided with it.
 import type { EventOf, WalkEvent } from '../events.js';
 import type { PressFinding } from '../press/decide-press.js';
+import { type Place, placeName } from '../rework/heat-limits.js';
 import { isLead } from '../suspects/priors.js';
 import { cursorPin, type WalkState } from '../walk/state.js';
 import { tallyOf } from '../words/describe.js';
@@ -88,6 +89,30 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
       return cue(pressedKinds[event.finding], spoken.pressFinding(event.finding));
     case 'suspects-ranked':
       return event.quiet === true ? null : suspectCue(event, spoken);
+    case 'heat-started':
+      return cue('heat-on', spoken.rework.heatOn(saidHeated(event, spoken)));
+    case 'heat-stopped':
+      return event.ended === 'lost'
+        ? null
+        : cue(
+            'heat-off',
+            spoken.rework.heatOff(spoken.number(Math.min(999, Math.round(event.seconds)))),
+          );
+    case 'heat-limit-met':
+      return event.stage === 'near'
+        ? cue('heat-near', spoken.rework.near)
+        : cue('heat-passed', spoken.rework.passed);
+    case 'rework-logged':
+      return cue('heard', spoken.rework.logged);
+    case 'control-compared':
+      return event.outcome === 'moved'
+        ? cue('control-moved', spoken.rework.controlMoved(said(event.pin)))
+        : null;
+    case 'recheck-compared':
+      return cue(
+        event.outcome === 'good' ? 'recheck-good' : 'recheck-not-good',
+        spoken.rework.outcome[event.outcome],
+      );
     // A touch is heard as its verdict, or as the question whose it was; an answer as what follows from it.
     case 'reading-taken':
     case 'touch-captured':
@@ -99,6 +124,10 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'press-ended':
     case 'question-answered':
     case 'session-closed':
+    case 'heat-cautions-confirmed':
+    case 'power-checked':
+    case 'function-tested':
+    case 'job-closed':
       return null;
   }
 };
@@ -113,6 +142,9 @@ const judgedKind = ({ verdict, agreed }: EventOf<'pin-judged'>): CueKind => {
   if (agreed) return verdict;
   return verdict === 'normal' || verdict === 'unread' ? 'unsure-again' : `${verdict}-again`;
 };
+
+const saidHeated = (place: Place, spoken: SpokenWords): string =>
+  saidPart(placeName(place), spoken) ?? '';
 
 /** A part's name is spelled as a pin's is. */
 const saidPart = (place: string | null, spoken: SpokenWords): string | null =>

@@ -90,6 +90,14 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
   'link-back': stop(1, brief(392), even(523), long(659)),
   'file-written': stop(1, brief(392), even(523), even(659)),
 
+  'heat-on': stop(1, brief(392), long(392), long(523)),
+  'heat-off': stop(1, long(523), long(392), brief(392)),
+  'heat-near': stop(3, brief(784), brief(784), brief(784), brief(784), brief(784)),
+  'heat-passed': stop(4, ...trill(8, 784, 587), long(494)),
+  'control-moved': word(3, even(494), brief(587), brief(587), even(494)),
+  'recheck-good': word(1, even(523), brief(659), brief(784), long(1047)),
+  'recheck-not-good': word(3, long(440), even(392), brief(349)),
+
   'meter-error': word(2, ...trill(4, 370, 311), even(311)),
   'readings-ended': word(1, long(440), long(330)),
   finished: word(1, brief(523), brief(659), long(784)),

@@ -8,6 +8,7 @@ export const checkReferences = (profile: Profile): readonly Problem[] => [
   ...checkPins(profile),
   ...Object.keys(profile.lines).flatMap((name) => checkLine(profile, name)),
   ...checkParts(profile),
+  ...checkAreas(profile),
   ...checkSymptoms(profile),
 ];
 
@@ -159,6 +160,15 @@ const checkParts = ({ parts = {}, lines }: Profile): Problem[] =>
       ];
     });
   });
+
+const checkAreas = ({ areas = {}, parts = {} }: Profile): Problem[] =>
+  Object.entries(areas).flatMap(([area, { parts: named }]) =>
+    named.flatMap((part, index) =>
+      has(parts, part)
+        ? []
+        : [unknownName(['areas', area, 'parts', index], 'part', part, Object.keys(parts))],
+    ),
+  );
 
 const checkSymptoms = ({ symptoms = [], groups, lines }: Profile): Problem[] => {
   const known = new Set(Object.keys(groups ?? {}));

@@ -2,6 +2,7 @@
 // what a good board reads. Strict: an unknown key is refused, so a typing slip never passes silently.
 import { z } from 'zod';
 import { measureFunctions, polarities } from '../reading.js';
+import { heatLimits } from '../rework/heat-limits.js';
 
 export const provenance = z.strictObject({
   by: z.string().min(1),
@@ -123,6 +124,19 @@ export const profileFormat = z.strictObject({
   connector,
   lines: z.record(name, line),
   parts: z.record(name, part).optional(),
+  /** Parts that share heat, as those around and behind one another do. */
+  areas: z
+    .record(
+      name,
+      z.strictObject({
+        title: z.string().min(1).optional(),
+        parts: z.array(name).min(1),
+        heat: heatLimits.optional(),
+      }),
+    )
+    .optional(),
+  /** For every place without limits of its own. */
+  heat: heatLimits.optional(),
   groups: z.record(name, z.strictObject({ title: z.string().min(1) })).optional(),
   symptoms: z.array(symptom).optional(),
   cautions: z.array(z.string().min(1)).optional(),

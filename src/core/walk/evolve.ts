@@ -144,6 +144,16 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'act-refused':
     case 'reply-asked':
     case 'walk-realigned':
+    case 'control-compared':
+    case 'recheck-compared':
+    case 'heat-cautions-confirmed':
+    case 'heat-started':
+    case 'heat-limit-met':
+    case 'heat-stopped':
+    case 'rework-logged':
+    case 'power-checked':
+    case 'function-tested':
+    case 'job-closed':
       return timed;
   }
 };

@@ -10,6 +10,7 @@ import {
 import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
+import { describeRework } from './describe-rework.js';
 import type { Words } from './words.js';
 import { writeChance } from './write-chance.js';
 
@@ -93,6 +94,21 @@ export const describe = (
       return describePress(event, words);
     case 'suspects-ranked':
       return event.quiet === true ? null : suspectsInWords(event, words);
+    case 'control-compared':
+      return event.outcome === 'moved'
+        ? words.rework.controlMoved(event.pin, event.line)
+        : words.rework.controlAsBefore(event.pin, event.line);
+    case 'recheck-compared':
+      return words.rework.outcome[event.outcome];
+    case 'heat-cautions-confirmed':
+    case 'heat-started':
+    case 'heat-limit-met':
+    case 'heat-stopped':
+    case 'rework-logged':
+    case 'power-checked':
+    case 'function-tested':
+    case 'job-closed':
+      return describeRework(event, words.rework);
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':

@@ -1,5 +1,6 @@
 // The English of the cues.
 import type { PadCommand } from '../pads/pad.js';
+import { englishSpokenRework } from './english-rework.js';
 import type { SpokenWords } from './spoken-words.js';
 
 const padNames: Readonly<Record<PadCommand, string>> = {
@@ -125,6 +126,7 @@ export const englishSpoken: SpokenWords = {
     'ground-clip': 'look at the ground clip first',
     'walking-lead': 'look at the walking lead first',
   },
+  rework: englishSpokenRework,
   unable: {
     noPlayer: 'No sound player works here: cues are the terminal bell.',
     playerFailed: 'The sound player failed: cues are the terminal bell from now on.',

@@ -4,6 +4,7 @@ import { shamPlace } from '../press/press-stage.js';
 import { englishConfig } from './english-config.js';
 import { englishGuide } from './english-guide.js';
 import { englishReplay } from './english-replay.js';
+import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
 import { englishSpoken } from './english-spoken.js';
 import type { Words } from './words.js';
@@ -211,5 +212,6 @@ export const english: Words = {
       : 'Session file written again.',
   screen: englishScreen,
   replay: englishReplay,
+  rework: englishRework,
   spoken: englishSpoken,
 };

@@ -5,6 +5,7 @@ import type { ActName, CueName } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { Lead } from '../suspects/priors.js';
+import type { SpokenRework } from './rework-words.js';
 
 export interface SpokenWords {
   /** A whole number from 0 to 999. */
@@ -48,6 +49,7 @@ export interface SpokenWords {
   /** A place is likelier at fault than all others together. */
   suspect(place: string): string;
   readonly checkLead: Readonly<Record<Lead, string>>;
+  readonly rework: SpokenRework;
   /** Shown, not spoken: why the cues are not what was asked for. */
   readonly unable: {
     readonly noPlayer: string;

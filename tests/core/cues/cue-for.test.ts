@@ -210,6 +210,44 @@ const rows: readonly Row[] = [
     },
     null,
   ],
+  [{ type: 'heat-cautions-confirmed', t, cautions: ['battery'] }, null],
+  [{ type: 'heat-started', t, part: 'FL2' }, 'heat-on', 'heat on, F-L-two'],
+  [
+    { type: 'heat-stopped', t, part: 'FL2', seconds: 21.6, ended: 'act' },
+    'heat-off',
+    'heat off, twenty-two seconds',
+  ],
+  [{ type: 'heat-stopped', t, part: 'FL2', seconds: 21.6, ended: 'lost' }, null],
+  [
+    { type: 'heat-limit-met', t, limit: 'run', stage: 'near', seconds: 25, allowed: 30 },
+    'heat-near',
+    'nearly at the limit',
+  ],
+  [
+    { type: 'heat-limit-met', t, limit: 'run', stage: 'passed', seconds: 30, allowed: 30 },
+    'heat-passed',
+    'past the limit: take heat away',
+  ],
+  [{ type: 'rework-logged', t, action: 'reflow', part: 'FL2' }, 'heard', 'noted'],
+  [{ type: 'power-checked', t, draw: 'as-expected' }, null],
+  [{ type: 'function-tested', t, tested: 'picture', works: 'yes' }, null],
+  [{ type: 'job-closed', t, as: 'repaired' }, null],
+  [{ type: 'control-compared', t, pin: '8', line: 'GND', outcome: 'as-before', score: 0.2 }, null],
+  [
+    { type: 'control-compared', t, pin: '8', line: 'GND', outcome: 'moved', score: 3 },
+    'control-moved',
+    'eight was not touched and has moved: warm or wet, wait',
+  ],
+  [
+    { type: 'recheck-compared', t, pins: [], controls: 'as-before', press: [], outcome: 'good' },
+    'recheck-good',
+    'recheck good',
+  ],
+  [
+    { type: 'recheck-compared', t, pins: [], controls: 'moved', press: [], outcome: 'wait' },
+    'recheck-not-good',
+    'recheck: wait, the board is warm or wet',
+  ],
   [{ type: 'session-closed', t, reason: 'left' }, null],
 ];
 
