@@ -88,12 +88,17 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   if (!onScreen) {
     desk.follow(face === 'json' ? printJson(write, true) : printPlain(write, words, () => state));
   }
+  // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
+  const unsounded: string[] = [];
   const cues = createCuePlayer({
     mode: options.cues ?? configuration().cues ?? (onScreen ? 'tones' : 'off'),
     words,
     clock,
     bell: () => write('\x07'),
-    says: (text) => void process.stderr.write(`${text}\n`),
+    says: (text) => {
+      if (onScreen) unsounded.push(text);
+      else process.stderr.write(`${text}\n`);
+    },
   });
   desk.follow((event) => cues.follow(event, state));
   try {
@@ -106,6 +111,7 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
     await cues.close();
     await desk.close();
   }
+  for (const text of unsounded) process.stderr.write(`${text}\n`);
   process.stderr.write(`Saved in ${cleanText(session, 300)}\n`);
 };
 
