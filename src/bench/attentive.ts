@@ -6,6 +6,7 @@ import { type Body, type Gesture, listen, pass } from './body.js';
 import { hold, keepStill, land, lift, tapGroundTwice, untilShown } from './gestures.js';
 import { checkGroundsByEar } from './ground-check.js';
 import { draw } from './pace.js';
+import { giveByPad } from './pad-hands.js';
 import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
 
 /** What a visit ended with: the place to go to next. */
@@ -58,6 +59,12 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
     const heard: Numbered | null = yield* hold(body, patientToS);
     if (heard === null) {
       if (asked && (yield* staysOpen(body))) {
+        if (answers === 'pads') {
+          if (yield* giveByPad(body, 'open')) return yield* afterReply(body, place);
+          yield* land(body, place);
+          patientToS = body.nowS + draw(random, pace.sureS);
+          continue;
+        }
         const taken = yield* answerOpen(body, answers, pin);
         if (taken === 'agreed' && !pressAnnounced(body)) return { to: place + 1 };
         asked = taken === 'nothing';
@@ -115,17 +122,45 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
         yield* react(body);
         if (heard.agreed) {
           if (pressAnnounced(body)) continue;
+          if (isInDoubt(body, place) && (yield* giveByPad(body, 'press-test'))) continue;
           yield* lift(body);
           return { to: place + 1 };
         }
         yield* touchAgain(body, place);
         break;
+      case 'reply-cancelled':
+        // What was said of the pin before does not count: it is said again.
+        if (heard.reply !== 'open') continue;
+        yield* lift(body);
+        return { to: Math.max(0, place - 1) };
       default:
         continue;
     }
     patientToS = body.nowS + pace.patienceS;
   }
 }
+
+/** The reply counts once another pin is read; after the last one it is waited for. */
+function* afterReply(body: Body, place: number): Gesture<Onward> {
+  const last = body.profile.connector.pins.length - 1;
+  if (place < last) return { to: place + 1 };
+  const untilS = body.nowS + longestPatienceS;
+  for (
+    let heard = yield* listen(body, untilS);
+    heard !== null;
+    heard = yield* listen(body, untilS)
+  ) {
+    if (heard.type !== 'reply-given') continue;
+    return pressAnnounced(body) ? { to: place } : { to: place + 1 };
+  }
+  return { to: place };
+}
+
+/** Longer than a reply waits in the air before it counts. */
+const longestPatienceS = 15;
+
+const isInDoubt = (body: Body, place: number): boolean =>
+  body.pads.length > 0 && body.doubts.includes(body.profile.connector.pins[place]?.line ?? '');
 
 /** A slip looks open too, but not for long. */
 function* staysOpen(body: Body): Gesture<boolean> {

@@ -7,8 +7,8 @@ import { type ScenarioName, scenarioNames } from './scenarios.js';
 
 export const paceNames = ['easy', 'usual', 'steady'] as const;
 export type PaceName = (typeof paceNames)[number];
-/** How the technician says that a line is open. */
-export const answerWays = ['ground-taps', 'key'] as const;
+/** How the technician says that a line is open, and whatever else there is to say. */
+export const answerWays = ['ground-taps', 'key', 'pads'] as const;
 export type AnswerWay = (typeof answerWays)[number];
 
 export interface BenchName {

@@ -10,7 +10,8 @@ import { displayRanges, withCounts } from './display.js';
 import { checkFaults } from './faults.js';
 import { usualError } from './meter.js';
 import { atSpeed, easyPace, type Pace, steadyPace, usualPace } from './pace.js';
-import { scenarioOf } from './scenarios.js';
+import { benchPads } from './pads.js';
+import { type Scenario, scenarioOf } from './scenarios.js';
 import type { VirtualMeterSetup } from './virtual-meter.js';
 
 export interface BenchParts {
@@ -34,9 +35,10 @@ const paces: Readonly<Record<PaceName, Pace>> = {
 /** @throws RangeError when scenario, driver and profile do not go together; the message says why. */
 export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
   const { bench, profile, act } = parts;
-  const scenario = scenarioOf(bench.scenario);
+  const scenario: Scenario = scenarioOf(bench.scenario);
   const driver = bench.counts === undefined ? parts.driver : withCounts(parts.driver, bench.counts);
   const measure = parts.measure ?? profile.measure;
+  const work = scenario.work ?? 'walk';
   const faults = scenario.faults(profile);
   checkFaults(profile, faults);
   displayRanges(driver, measure.function);
@@ -53,6 +55,12 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
     seed: bench.seed,
     pace: atSpeed(paces[bench.pace], bench.speed),
     hears: parts.hears ? bench.answers : null,
+    pads:
+      bench.answers === 'pads' || work === 'touch-pads'
+        ? benchPads(profile, driver, measure, bench.seed)
+        : [],
+    doubts: scenario.doubts?.(profile) ?? [],
+    work,
     readingsPerS: bench.rate ?? driver.readingsPerS,
     error: { ...usualError, ...scenario.error },
     ranging: usualRanging,

@@ -6,17 +6,20 @@ import type { MeasureFunction } from '../core/reading.js';
 import { checkFaults, type Fault } from './faults.js';
 import { healthyReading } from './healthy.js';
 import { ohmsTestAmps, steadyReading } from './line-path.js';
+import { type BenchPad, padReads } from './pads.js';
 import { type Seeded, seeded } from './seeded.js';
 
 export interface BoardSetup {
   readonly profile: Profile;
   readonly faults: readonly Fault[];
   readonly seed: number;
+  /** Places after the last pin: the reply pads on their scrap board. */
+  readonly pads?: readonly BenchPad[];
 }
 
 /** What the hands do to the board. */
 export interface Probing {
-  /** Place in the profile's order of the touched pin, or null in the air. */
+  /** Place in the profile's order of the touched pin, a pad's place after that, or null in the air. */
   readonly pinIndex: number | null;
   /** The part being pressed. */
   readonly pressed: string | null;
@@ -52,7 +55,7 @@ interface Creeping {
 const drainTauS = 6;
 
 /** @throws RangeError when a fault names what the profile does not have. */
-export const createBoard = ({ profile, faults, seed }: BoardSetup): Board => {
+export const createBoard = ({ profile, faults, seed, pads = [] }: BoardSetup): Board => {
   checkFaults(profile, faults);
   const pins = profile.connector.pins;
   const names = Object.keys(profile.lines);
@@ -69,6 +72,8 @@ export const createBoard = ({ profile, faults, seed }: BoardSetup): Board => {
     sound.set(key, reading);
     return reading;
   };
+
+  const padOf = (pinIndex: number): BenchPad | undefined => pads[pinIndex - pins.length];
 
   const lineOf = (pinIndex: number): string => {
     const at = pins[pinIndex];
@@ -110,7 +115,7 @@ export const createBoard = ({ profile, faults, seed }: BoardSetup): Board => {
       if (elapsedS <= 0) return;
       nowS = worldS;
       if (pressed !== null) releasedS.set(pressed, worldS);
-      if (pinIndex === null) return;
+      if (pinIndex === null || padOf(pinIndex) !== undefined) return;
       const creep = creeps.get(lineOf(pinIndex));
       const ohms = path(pinIndex, 'resistance', pressed);
       if (creep === undefined || ohms === null) return;
@@ -122,6 +127,8 @@ export const createBoard = ({ profile, faults, seed }: BoardSetup): Board => {
 
     reads: ({ pinIndex, pressed }, measure) => {
       if (pinIndex === null) return measure === 'dc-volts' ? 0 : null;
+      const pad = padOf(pinIndex);
+      if (pad !== undefined) return padReads(pad, measure);
       const settled = path(pinIndex, measure, pressed);
       const creep = creeps.get(lineOf(pinIndex));
       if (settled === null || creep === undefined) return settled;

@@ -5,6 +5,7 @@ import type { Act } from '../core/inputs.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { Probing } from './board.js';
 import { checkPace, type Pace } from './pace.js';
+import type { BenchPad } from './pads.js';
 import type { Seeded } from './seeded.js';
 
 /** Until when to wait; with `ear`, only until something is heard. */
@@ -33,6 +34,10 @@ export interface BodySetup {
   readonly reach: Reach;
   /** How often the meter reads: slow meters need longer touches. */
   readonly readingsPerS: number;
+  /** The reply pads at hand, in the order of their places after the last pin. */
+  readonly pads: readonly BenchPad[];
+  /** Lines that this technician has press-tested though they read well: a pad asks for it. */
+  readonly doubts: readonly string[];
 }
 
 export interface Body extends BodySetup {

@@ -14,8 +14,20 @@ export function* land(body: Body, pinIndex: number): Gesture<void> {
     touch(body, null);
     yield* pass(body, draw(random, pace.stepOverS));
   }
+  if (pace.fumbleChance > 0) yield* fumble(body, pinIndex);
   yield* settleOn(body, pinIndex);
   body.slipAtS = random.chance(pace.slipChance) ? body.nowS + draw(random, pace.slipAfterS) : null;
+}
+
+/** Touches in passing, each followed by a lift, before the probe has found its place. */
+function* fumble(body: Body, pinIndex: number): Gesture<void> {
+  const { random, pace } = body;
+  for (let left = 2; left > 0 && random.chance(pace.fumbleChance); left -= 1) {
+    yield* settleOn(body, pinIndex);
+    yield* pass(body, draw(random, pace.fumbleS));
+    touch(body, null);
+    yield* pass(body, draw(random, pace.liftS));
+  }
 }
 
 /** Keeps the probe where it is until something is heard (returned) or until `untilS` (null). */
@@ -92,7 +104,8 @@ function* slip(body: Body): Gesture<void> {
   if (at !== null) yield* settleOn(body, at);
 }
 
-function* settleOn(body: Body, pinIndex: number): Gesture<void> {
+/** Puts the probe on a place, with its bounces. */
+export function* settleOn(body: Body, pinIndex: number): Gesture<void> {
   const { random, pace } = body;
   touch(body, pinIndex);
   for (let left = random.below(pace.bounces + 1); left > 0; left -= 1) {

@@ -5,7 +5,7 @@ import type { MeasureFunction } from '../core/reading.js';
 import { type Fault, placeOnChain } from './faults.js';
 
 /** Typical test currents, which turn ohms into what a diode test shows and volts into ohms. Common practice, no source. */
-const diodeTestAmps = 0.001;
+export const diodeTestAmps = 0.001;
 export const ohmsTestAmps = 0.0005;
 
 export interface PathAsked {

@@ -31,6 +31,13 @@ export interface Pace {
   readonly sureS: Span;
   /** One ground tap, and the gap between two. Slow meters stretch both to 2.5 readings. */
   readonly tapS: Span;
+  /** Between the board and the reply pads, one touch of a pad, and the gap between two. */
+  readonly padTravelS: Span;
+  readonly padTapS: Span;
+  readonly padGapS: Span;
+  /** Chance that the probe finds the pin only after touching it once or twice in passing, and for how long. */
+  readonly fumbleChance: number;
+  readonly fumbleS: Span;
   /** The deaf technician holds a pin this long after its reading stands still. */
   readonly deafHoldS: Span;
   /** After so long without a reading the program asks; the deaf one answers this much later. */
@@ -54,6 +61,11 @@ export const usualPace: Pace = {
   patienceS: 12,
   sureS: [0.6, 1],
   tapS: [0.4, 0.7],
+  padTravelS: [0.8, 1.2],
+  padTapS: [0.45, 0.7],
+  padGapS: [0.3, 0.5],
+  fumbleChance: 0,
+  fumbleS: [0.1, 0.9],
   deafHoldS: [1.2, 1.8],
   questionAfterS: 2.5,
   deafMarginS: [0.5, 0.9],
@@ -92,7 +104,7 @@ export const atSpeed = (pace: Pace, speed: number): Pace => {
   };
 };
 
-const chances = ['huntChance', 'neighbourChance', 'slipChance'] as const;
+const chances = ['huntChance', 'neighbourChance', 'slipChance', 'fumbleChance'] as const;
 
 /** @throws RangeError naming the habit that cannot be. */
 export const checkPace = (pace: Pace): void => {

@@ -4,6 +4,7 @@ import type { Profile } from '../core/profile/profile-format.js';
 import type { Fault } from './faults.js';
 import type { MeterError } from './meter.js';
 import type { Trouble } from './trouble.js';
+import type { BenchWork } from './world.js';
 
 export interface Scenario {
   readonly about: string;
@@ -11,6 +12,9 @@ export interface Scenario {
   faults(profile: Profile): readonly Fault[];
   readonly error?: Partial<MeterError>;
   readonly troubles?: readonly Trouble[];
+  /** Lines that the customer's story puts in doubt: they are press-tested though they read well. */
+  doubts?(profile: Profile): readonly string[];
+  readonly work?: BenchWork;
 }
 
 type Line = Profile['lines'][string];
@@ -129,6 +133,11 @@ export const scenarios = {
       { kind: 'open', line: single(profile, 2) },
       { kind: 'short', line: supply(profile, 2), ohms: 0.4 },
     ],
+  },
+  pads: {
+    about: 'a scrap board of reply pads, each touched once in turn to be learned',
+    faults: () => [],
+    work: 'touch-pads',
   },
   unplugged: {
     about: 'a good board, and a meter lead that is pulled for three seconds',

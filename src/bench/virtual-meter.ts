@@ -11,10 +11,11 @@ import { displayRanges } from './display.js';
 import type { Fault } from './faults.js';
 import { createMeter, type MeterError } from './meter.js';
 import type { Pace } from './pace.js';
+import type { BenchPad } from './pads.js';
 import { seeded } from './seeded.js';
 import { createSpeech } from './speech.js';
 import { type Trouble, throughTrouble } from './trouble.js';
-import { createWorld, type World } from './world.js';
+import { type BenchWork, createWorld, type World } from './world.js';
 
 export interface VirtualMeterSetup {
   readonly driver: Driver;
@@ -25,6 +26,10 @@ export interface VirtualMeterSetup {
   readonly seed: number;
   readonly pace: Pace;
   readonly hears: AnswerWay | null;
+  /** Reply pads beside the board; none where the technician has no use for them. */
+  readonly pads: readonly BenchPad[];
+  readonly doubts: readonly string[];
+  readonly work: BenchWork;
   readonly readingsPerS: number;
   readonly error: MeterError;
   readonly ranging: Ranging;

@@ -13,7 +13,12 @@ import { walkByPatience } from './deaf.js';
 import type { Fault } from './faults.js';
 import type { MeterError, Samples } from './meter.js';
 import type { Pace } from './pace.js';
+import { touchPadsInTurn } from './pad-hands.js';
+import type { BenchPad } from './pads.js';
 import { seeded } from './seeded.js';
+
+/** What the technician is at: walking the board, or touching each reply pad so that it is learned. */
+export type BenchWork = 'walk' | 'touch-pads';
 
 export interface WorldSetup {
   readonly profile: Profile;
@@ -23,6 +28,9 @@ export interface WorldSetup {
   readonly pace: Pace;
   /** How the technician says "open"; null for one who does not hear the program at all. */
   readonly hears: AnswerWay | null;
+  readonly pads: readonly BenchPad[];
+  readonly doubts: readonly string[];
+  readonly work: BenchWork;
   readonly readingsPerS: number;
   /** Highest full scale of the meter: what reads over it looks open. */
   readonly highest: number;
@@ -81,6 +89,8 @@ export const createWorld = (setup: WorldSetup): World => {
       pace: setup.pace,
       random: seeded(setup.seed, 'technician'),
       readingsPerS: setup.readingsPerS,
+      pads: setup.pads,
+      doubts: setup.doubts,
       reach: {
         showsValue: setup.showsValue,
         discharge: (place) => board.discharge(place),
@@ -88,10 +98,12 @@ export const createWorld = (setup: WorldSetup): World => {
         ...(setup.act === undefined ? {} : { act: setup.act }),
       },
     },
-    (hands) =>
-      setup.hears === null
+    (hands) => {
+      if (setup.work === 'touch-pads') return touchPadsInTurn(hands);
+      return setup.hears === null
         ? walkByPatience(hands, { board, isNormal, reads: (place) => shown(place) !== null })
-        : listenAndWalk(hands, setup.hears),
+        : listenAndWalk(hands, setup.hears);
+    },
   );
 
   const { body } = technician;

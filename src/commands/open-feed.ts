@@ -1,9 +1,11 @@
 // The source of readings that `--link` asks for, with what goes on the session file's first line about it.
 import { type BenchName, BenchNameError, parseBenchName } from '../bench/bench-name.js';
 import { benchSetup } from '../bench/bench-setup.js';
+import { learnedFrom } from '../bench/pads.js';
 import { createVirtualLink } from '../bench/virtual-link.js';
 import type { Act } from '../core/inputs.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import type { Pad } from '../core/pads/pad.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { LinkNameError, parseLinkName } from '../link/link-name.js';
 import { createLogFeed, type Pace } from '../link/log-feed.js';
@@ -37,6 +39,8 @@ export interface OpenFeed {
   readonly groundCheck: boolean;
   /** Who must hear the walk. */
   readonly hears: Follower | null;
+  /** Reply pads that lie ready beside the board. */
+  readonly pads?: readonly Pad[];
 }
 
 /** Says what kind of link a name asks for. @throws UserError with one line when it asks for none. */
@@ -79,7 +83,8 @@ const openBench = (wish: FeedWish, driver: Driver, bench: BenchName): OpenFeed =
   const setup = orUsage(() => benchSetup({ bench, driver, profile, measure, hears: true, act }));
   const link = createVirtualLink(`virtual bench, ${bench.scenario}`, setup, clock);
   const feed = orUsage(() => createMeterFeed({ link, driver, wanted: wanted(wish), clock }));
-  return { feed, simulated: true, groundCheck: true, hears: link.hear };
+  const pads = setup.pads.length === 0 ? {} : { pads: learnedFrom(setup.pads, setup) };
+  return { feed, simulated: true, groundCheck: true, hears: link.hear, ...pads };
 };
 
 const wanted = ({ measure }: FeedWish): { function: typeof measure.function; range?: number } => ({

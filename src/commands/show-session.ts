@@ -74,7 +74,10 @@ const soundCues = ({ session, events, cues: mode, clock }: Shown, notices: Notic
     says: notices.say,
   });
   for (const event of events) player.follow(event, session.state);
-  session.follow((event) => player.follow(event, session.state));
+  session.follow((event) => {
+    player.follow(event, session.state);
+    if (event.type === 'reply-given' && event.reply === 'repeat-cue') player.repeat();
+  });
   let trouble: string | null = null;
   session.onChange(() => {
     if (session.trouble !== null && trouble === null) {

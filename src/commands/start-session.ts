@@ -2,6 +2,7 @@
 import { randomInt } from 'node:crypto';
 import type { EventOf, Numbered } from '../core/events.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { programVersion } from '../core/version.js';
 import { beginWalk } from '../core/walk/decide.js';
@@ -20,6 +21,7 @@ import {
 import { resumeJournal } from '../store/resume-journal.js';
 import { newSessionPath } from '../store/session-paths.js';
 import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
+import { choosePads } from './choose-pads.js';
 import { linkKind, type OpenFeed } from './open-feed.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
@@ -35,6 +37,8 @@ export interface StartOptions extends AccuracyOptions {
   readonly range?: number;
   readonly groundCheck: boolean;
   readonly press?: 'asked' | 'each';
+  /** A file of reply pads; false for none. */
+  readonly pads?: string | false;
 }
 
 /** All that must be known before a link is opened or a file is made. */
@@ -77,7 +81,12 @@ const prepareNew = (options: StartOptions): Preparation => {
     ...(options.polarity === undefined ? {} : { polarity: options.polarity }),
     ...(options.range === undefined ? {} : { range: options.range }),
   };
-  const begin = ({ simulated, groundCheck }: OpenFeed): Beginning => {
+  const begin = ({ simulated, groundCheck, pads: ready }: OpenFeed): Beginning => {
+    const { pads, notices } = choosePads(options.pads, {
+      ready: ready ?? null,
+      isMeter: kind === 'serial' || kind === 'tcp',
+      plan: planWalk(profile.content, measure),
+    });
     const opened = openSession({
       profile,
       driver: driver === null ? null : { id: driver.content.id, sha256: driver.sha256 },
@@ -88,6 +97,7 @@ const prepareNew = (options: StartOptions): Preparation => {
       groundCheck: groundCheck && options.groundCheck,
       seed: randomInt(2 ** 31),
       pressTests: options.press ?? 'asked',
+      ...(pads.length === 0 ? {} : { pads }),
       ...wallClock(),
     });
     const { state, events } = beginWalk(openWalk(opened));
@@ -95,7 +105,7 @@ const prepareNew = (options: StartOptions): Preparation => {
     const journal = createJournal(path);
     const written = journal.append([opened, ...events]);
     journal.sync();
-    return { path, journal, state, events: written, notices: [] };
+    return { path, journal, state, events: written, notices };
   };
   return { link, profile: profile.content, measure, driver: driver?.content ?? null, begin };
 };

@@ -32,6 +32,8 @@ Examples:
   pinwalk walk --link tcp://192.0.2.7:5025 --driver scpi-read --profile ./my-connector.json
   pinwalk walk --link stdin: --profile demo
       values typed or piped, one a line: 389.6, 4.7k, OL
+  pinwalk walk --link virtual:demo?answers=pads --press each
+      a technician who answers with reply pads: see "pinwalk pads"
   pinwalk walk --resume SESSION
       goes on at the same pin`;
 
@@ -58,6 +60,8 @@ export const walkCommand = (): Command =>
           .choices(['asked', 'each'])
           .default('asked'),
       )
+      .option('--pads <file>', 'reply pads to listen to (default: those learned last)')
+      .option('--no-pads', 'listen to no reply pads')
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
       .addOption(

@@ -3,6 +3,7 @@
 import { cleanText } from '../core/clean-text.js';
 import { configKind } from '../core/config/config-format.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
+import { type PadFile, padsKind } from '../core/pads/pad-file.js';
 import { isError, type Problem } from '../core/problems.js';
 import { profileKind } from '../core/profile/read-profile.js';
 import { createLogParser, LogError } from '../core/reading-log.js';
@@ -38,6 +39,8 @@ export const checkFile = (path: string): FileCheck => {
         return checkDefinition(kind, profileKind, path, named);
       case 'configuration':
         return checkDefinition(kind, configKind, path, () => 'sound');
+      case 'reply pads':
+        return checkDefinition(kind, padsKind, path, padsSummary);
       case 'session':
         return checkSessionFile(path);
       case 'reading log':
@@ -51,9 +54,13 @@ export const checkFile = (path: string): FileCheck => {
   }
 };
 
+const padsSummary = ({ function: measured, pads }: PadFile): string =>
+  `${measured}: ${pads.map(({ command }) => command).join(', ')}`;
+
 const checkUnknown = (path: string): FileCheck => {
   const isJson = /^\s*[{[]/u.test(readTextFile(path).text);
-  const what = 'this is no driver, profile, session, reading log or configuration of pinwalk';
+  const what =
+    'this is no driver, profile, session, reading log, configuration or set of reply pads of pinwalk';
   const fix = isJson ? 'a driver or profile begins with its "format"' : 'give another file';
   return { kind: undefined, problems: [{ path: [], what, fix }], summary: 'unknown' };
 };

@@ -1,7 +1,13 @@
 // Tells by its content what sort of file something is, whatever its name.
 import { readAtMost } from './read-text-file.js';
 
-export type StoredKind = 'driver' | 'profile' | 'session' | 'reading log' | 'configuration';
+export type StoredKind =
+  | 'driver'
+  | 'profile'
+  | 'session'
+  | 'reading log'
+  | 'reply pads'
+  | 'configuration';
 
 const beginning = 64 * 1024;
 
@@ -15,6 +21,7 @@ export const storedKind = (path: string): StoredKind | undefined => {
   if (/"format"\s*:\s*"pinwalk-driver\//u.test(text)) return 'driver';
   if (/"format"\s*:\s*"pinwalk-profile\//u.test(text)) return 'profile';
   if (/"format"\s*:\s*"pinwalk-config\//u.test(text)) return 'configuration';
+  if (/"format"\s*:\s*"pinwalk-pads\//u.test(text)) return 'reply pads';
   const isLog = /^\s*\{(?=.*"t"\s*:)(?=.*"(?:function|mark|fault|blank)"\s*:)/mu.test(text);
   if (isLog) return 'reading log';
   if (/"(?:wire|talk)"\s*:/u.test(text)) return 'driver';

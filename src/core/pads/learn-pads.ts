@@ -21,7 +21,8 @@ export interface LearnedPads {
 /** A pad must be farther from the next than both reach, by so much, that a poor contact does not bridge it. */
 const keepApart = 2;
 
-export const learnPads = (touches: readonly LearnedTouch[], plan: Plan): LearnedPads => {
+/** @param plan null where only the pads are held against each other, and against a short. */
+export const learnPads = (touches: readonly LearnedTouch[], plan: Plan | null): LearnedPads => {
   const pads: Pad[] = [];
   const problems: { command: PadCommand; what: string }[] = [];
   for (const { command, value, standardUncertainty } of touches) {
@@ -32,7 +33,7 @@ export const learnPads = (touches: readonly LearnedTouch[], plan: Plan): Learned
   return { pads, problems };
 };
 
-const problemOf = (touch: LearnedTouch, pads: readonly Pad[], plan: Plan): string | null => {
+const problemOf = (touch: LearnedTouch, pads: readonly Pad[], plan: Plan | null): string | null => {
   const { command, value, standardUncertainty: u } = touch;
   if (value === null) return 'nothing was read: check the joint of its ground end, touch it again';
   if (pads.some((pad) => pad.command === command)) return 'it was learned before: learn each once';
@@ -42,9 +43,11 @@ const problemOf = (touch: LearnedTouch, pads: readonly Pad[], plan: Plan): strin
     (other) => Math.abs(other.value - value) <= keepApart * padReach(other, u),
   );
   if (alike !== undefined) return `it reads like the pad "${alike.command}": use another value`;
-  const short = Math.min(...plan.pins.map(({ shortLimit }) => shortLimit));
-  if (value - reach <= short) return 'it reads like a short: use a larger value';
-  for (const { line, expected } of plan.pins) {
+  const pins = plan?.pins ?? [];
+  const short = Math.min(...pins.map(({ shortLimit }) => shortLimit));
+  if (value - reach <= (pins.length === 0 ? 0 : short))
+    return 'it reads like a short: use a larger value';
+  for (const { line, expected } of pins) {
     if (expected === null || expected === 'overload') continue;
     if (value + reach >= expected.low && value - reach <= expected.high)
       return `it reads like the line ${line}: use another value`;

@@ -2,11 +2,13 @@
 import type { BenchName } from '../../../src/bench/bench-name.js';
 import { usualBench } from '../../../src/bench/bench-name.js';
 import { benchSetup } from '../../../src/bench/bench-setup.js';
+import { benchPads, learnedFrom } from '../../../src/bench/pads.js';
 import { createVirtualLink, type VirtualLink } from '../../../src/bench/virtual-link.js';
 import type { VirtualMeterSetup } from '../../../src/bench/virtual-meter.js';
 import type { EventOf, Numbered, Verdict, WalkEvent } from '../../../src/core/events.js';
 import type { Input } from '../../../src/core/inputs.js';
 import type { Driver } from '../../../src/core/meter/driver-format.js';
+import type { Pad } from '../../../src/core/pads/pad.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
 import { openWalk } from '../../../src/core/walk/state.js';
@@ -30,6 +32,8 @@ export interface LiveWalkOptions {
   readonly hears?: boolean;
   /** Press-tests every line that is not normal. */
   readonly pressEach?: boolean;
+  /** Listens to the reply pads of this profile and meter, whether the technician uses them or not. */
+  readonly pads?: boolean;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
 }
@@ -82,6 +86,7 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
   const events: Numbered[] = [];
   const opened = {
     ...openedWith(driver, profile),
+    ...(options.pads === true ? { pads: padsOf(setup) } : {}),
     ...(options.pressEach === true ? ({ seed: 7, pressTests: 'each' } as const) : {}),
   };
 
@@ -114,6 +119,12 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
     finished: state.stage === 'finished',
     tookS: clock.now(),
   };
+};
+
+const padsOf = (setup: VirtualMeterSetup): Pad[] => {
+  const { profile, driver, measure, pads, seed } = setup;
+  const lying = pads.length > 0 ? pads : benchPads(profile, driver, measure, seed);
+  return [...learnedFrom(lying, setup)];
 };
 
 /** The last verdict of every pin. */

@@ -65,6 +65,8 @@ export const rehearse = (stage: Stage): Rehearsal => {
       pace: stage.pace,
       random: seeded(stage.seed ?? 1, 'technician'),
       readingsPerS: stage.readingsPerS ?? 20,
+      pads: [],
+      doubts: [],
       reach,
     },
     stage.work,
