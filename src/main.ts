@@ -5,6 +5,7 @@ import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
 import { configCommand } from './commands/config.js';
 import { takeConfiguration } from './commands/configuration.js';
+import { drillCommand } from './commands/drill.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
@@ -52,6 +53,7 @@ const quiet = (command: Command): Command => {
 for (const command of [
   walkCommand(),
   replayCommand(),
+  drillCommand(),
   rerunCommand(),
   reworkCommand(),
   reportCommand(),

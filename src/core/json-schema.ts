@@ -2,11 +2,12 @@
 // the same zod schemas that read the files; what those refuse beyond their shape, `check` says.
 import { z } from 'zod';
 import { configFormat, configKeys } from './config/config-format.js';
+import { drillFormat } from './drill/drill-format.js';
 import { driverFormat } from './meter/driver-format.js';
 import { profileFormat } from './profile/profile-format.js';
 import type { ConfigWords } from './words/config-words.js';
 
-const formats = { driver: driverFormat, profile: profileFormat } as const;
+const formats = { driver: driverFormat, profile: profileFormat, drill: drillFormat } as const;
 export type FormatKind = keyof typeof formats;
 
 /** JSON Schema, draft 2020-12, of one format: the same object contents at every call. */

@@ -8,6 +8,7 @@ import {
   dueInS,
   fastest,
   isAtEnd,
+  isHeld,
   letPass,
   tell,
 } from '../core/replay/playback.js';
@@ -141,12 +142,13 @@ export const replaySession = (parts: ReplayParts): ReplaySession => {
   const playRest = (): void => {
     for (
       let event = eventAt(recording, playback.place.at);
-      event !== null && !over;
+      event !== null && !over && !isHeld(playback);
       event = eventAt(recording, playback.place.at)
     ) {
       play(event);
     }
-    close();
+    if (isHeld(playback)) changed();
+    else close();
   };
 
   const apply = (control: Control): void => {

@@ -3,6 +3,7 @@
 import { cleanText } from '../core/clean-text.js';
 import { configKind } from '../core/config/config-format.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
+import { drillKind } from '../core/drill/read-drill.js';
 import { type PadFile, padsKind } from '../core/pads/pad-file.js';
 import { isError, type Problem } from '../core/problems.js';
 import { profileKind } from '../core/profile/read-profile.js';
@@ -41,6 +42,8 @@ export const checkFile = (path: string): FileCheck => {
         return checkDefinition(kind, configKind, path, () => 'sound');
       case 'reply pads':
         return checkDefinition(kind, padsKind, path, padsSummary);
+      case 'drill':
+        return checkDefinition(kind, drillKind, path, named);
       case 'session':
         return checkSessionFile(path);
       case 'reading log':
@@ -60,7 +63,7 @@ const padsSummary = ({ function: measured, pads }: PadFile): string =>
 const checkUnknown = (path: string): FileCheck => {
   const isJson = /^\s*[{[]/u.test(readTextFile(path).text);
   const what =
-    'this is no driver, profile, session, reading log, configuration or set of reply pads of pinwalk';
+    'this is no driver, profile, drill, session, reading log, configuration or set of reply pads of pinwalk';
   const fix = isJson ? 'a driver or profile begins with its "format"' : 'give another file';
   return { kind: undefined, problems: [{ path: [], what, fix }], summary: 'unknown' };
 };

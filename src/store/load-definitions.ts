@@ -41,13 +41,13 @@ export const definitionFolders = (name: 'drivers' | 'profiles'): readonly string
 export const loadDriver = (
   idOrPath: string,
   folders: readonly string[] = definitionFolders('drivers'),
-): Definition<Driver> => load(driverKind, idOrPath, folders);
+): Definition<Driver> => loadOf(driverKind, idOrPath, folders);
 
 /** @throws FileError with every problem, each with its line. */
 export const loadProfile = (
   idOrPath: string,
   folders: readonly string[] = definitionFolders('profiles'),
-): Definition<Profile> => load(profileKind, idOrPath, folders);
+): Definition<Profile> => loadOf(profileKind, idOrPath, folders);
 
 /** For an id that a file gave and no person: it cannot lead to any other file. @throws FileError */
 export const loadDriverById = (
@@ -74,10 +74,11 @@ export const listDefinitions = <K extends keyof Listed>(
     driver: driverKind,
     profile: profileKind,
   };
-  return list(kinds[word], folders, broken);
+  return listOf(kinds[word], folders, broken);
 };
 
-const load = <T extends { id: string }>(
+/** @throws FileError with every problem, each with its line. */
+export const loadOf = <T extends { id: string }>(
   kind: DefinitionKind<T>,
   idOrPath: string,
   folders: readonly string[],
@@ -105,7 +106,8 @@ const loadById = <T extends { id: string }>(
   throw new FileError(id, [{ path: [], what, fix }]);
 };
 
-const list = <T extends { id: string }>(
+/** Of one id in several folders the first is taken. */
+export const listOf = <T extends { id: string }>(
   kind: DefinitionKind<T>,
   folders: readonly string[],
   broken: (error: FileError) => void,

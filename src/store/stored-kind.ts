@@ -4,6 +4,7 @@ import { readAtMost } from './read-text-file.js';
 export type StoredKind =
   | 'driver'
   | 'profile'
+  | 'drill'
   | 'session'
   | 'reading log'
   | 'reply pads'
@@ -22,6 +23,7 @@ export const storedKind = (path: string): StoredKind | undefined => {
   if (/"format"\s*:\s*"pinwalk-profile\//u.test(text)) return 'profile';
   if (/"format"\s*:\s*"pinwalk-config\//u.test(text)) return 'configuration';
   if (/"format"\s*:\s*"pinwalk-pads\//u.test(text)) return 'reply pads';
+  if (/"format"\s*:\s*"pinwalk-drill\//u.test(text)) return 'drill';
   const isLog = /^\s*\{(?=.*"t"\s*:)(?=.*"(?:function|mark|fault|blank)"\s*:)/mu.test(text);
   if (isLog) return 'reading log';
   if (/"(?:wire|talk)"\s*:/u.test(text)) return 'driver';

@@ -1,5 +1,4 @@
 // The walk on a terminal: screen and keys until the session has ended. Restores the terminal whatever happens.
-import { render } from 'ink';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { Words } from '../core/words/words.js';
 import type { Notices } from '../session/notices.js';
@@ -7,11 +6,12 @@ import { App } from './app.js';
 import { detectAppearance } from './appearance.js';
 import type { Surroundings } from './context.js';
 import { keyMapWith } from './keys/key-map.js';
-import { listenToKeys } from './keys/keyboard.js';
 import { runLines } from './lines/run-lines.js';
 import { createScreenStore, type ScreenSession } from './live/screen-store.js';
 import { watchSize } from './live/terminal-size.js';
-import { inkTerminal, takeTerminal, watchTerminal } from './terminal.js';
+import { showOnTerminal } from './on-terminal.js';
+import { quitOnSignals } from './signals.js';
+import { watchTerminal } from './terminal.js';
 import { type Appearance, createTheme } from './theme.js';
 
 export interface ScreenOptions {
@@ -42,7 +42,7 @@ export const runScreen = async (options: ScreenOptions): Promise<void> => {
     ...detectAppearance(process.env, stdout.isTTY ? stdout.getColorDepth() : 1),
     ...options.appearance,
   };
-  const stopSignals = quitOnSignals(session);
+  const stopSignals = quitOnSignals(() => session.act({ act: 'quit' }));
   const shown: Shown = {
     words: options.words,
     profile: options.profile ?? null,
@@ -86,58 +86,23 @@ const showScreen = async (shown: Shown, appearance: Appearance): Promise<void> =
   const { session, words, keys, profile, simulated, repeat, notices, stdin, stdout } = shown;
   const theme = createTheme(appearance);
   const store = createScreenStore({ session, words, keys, repeat, notices });
-  const giveBack = takeTerminal(stdout);
-  const stopKeys = listenToKeys(stdin, store.press);
-  const terminal = inkTerminal(stdout);
-  watchTerminal(stdin, stdout, () => {
-    terminal.close();
-    session.act({ act: 'quit' });
-  });
   const surroundings = { words, theme, keys, profile, simulated };
-  const instance = render(
-    <App store={store} size={watchSize(stdout)} surroundings={surroundings} />,
-    {
-      stdout: terminal.output,
-      exitOnCtrlC: false,
-      patchConsole: false,
-      incrementalRendering: false,
-      isScreenReaderEnabled: false,
-      // Twice the rate of the store: an equal one would beat with it.
-      maxFps: 30,
-    },
-  );
   try {
-    await session.ended;
+    await showOnTerminal(
+      <App store={store} size={watchSize(stdout)} surroundings={surroundings} />,
+      {
+        stdin,
+        stdout,
+        press: store.press,
+        gone: () => session.act({ act: 'quit' }),
+        ended: session.ended,
+      },
+    );
   } finally {
     store.stop();
-    stopKeys();
-    // Ink writes its last frame once more when it goes; the screen it belongs to is left at once.
-    terminal.close();
-    instance.unmount();
-    giveBack();
   }
 };
 
 /** A screen reader is used, or the terminal has no cursor that could be moved. */
 const readsLines = (env: NodeJS.ProcessEnv): boolean =>
   env.INK_SCREEN_READER === 'true' || env.TERM === 'dumb';
-
-const signals = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
-
-/** The first signal closes the session as the quit key would; a second one does not wait for that. */
-const quitOnSignals = (session: ScreenSession): (() => void) => {
-  const handlers = Object.entries(signals).map(([signal, number]) => {
-    let again = false;
-    const handle = (): void => {
-      process.exitCode = 128 + number;
-      if (again) process.exit();
-      again = true;
-      session.act({ act: 'quit' });
-    };
-    process.on(signal, handle);
-    return () => process.off(signal, handle);
-  });
-  return () => {
-    for (const stop of handlers) stop();
-  };
-};

@@ -7,6 +7,7 @@ describe('jsonSchemaOf', () => {
   it.each([
     ['driver', 'drivers/driver.schema.json'],
     ['profile', 'profiles/profile.schema.json'],
+    ['drill', 'recordings/drills/drill.schema.json'],
   ] as const)(
     'should give the committed schema of a %s; if not, run npx tsx tests/tooling/write-schemas.ts',
     (kind, file) => {

@@ -56,7 +56,11 @@ describe('telling files apart by their content', () => {
     ['reading log', `${log}{"t":2,"\\u001b[2J":1}\n`, /^F:3: error: unknown key "\P{Cc}*$/u],
     ['reading log', `${log}nonsense\n`, /^F:3: error: not JSON; each line holds one object/],
     ['reading log', `${log}{"t":0.5,"mark":"open"}\n`, /^F:3: error: time falls/],
-    [undefined, '{"a":1}', /this is no driver, profile, session, reading log or configuration/],
+    [
+      undefined,
+      '{"a":1}',
+      /this is no driver, profile, drill, session, reading log or configuration/,
+    ],
     [undefined, 'pins: 40\n', /give another file/],
     [undefined, '', /give another file/],
     [undefined, Uint8Array.of(0xff, 0xfe, 0x7b, 0), /saved as UTF-16/],

@@ -1,4 +1,4 @@
-// Writes the JSON Schemas beside the drivers and profiles. Run `npx tsx tests/tooling/write-schemas.ts`
+// Writes the JSON Schemas beside the drivers, profiles and drills. Run `npx tsx tests/tooling/write-schemas.ts`
 // whenever a format changes; a test tells when they are stale.
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -9,9 +9,10 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const files = {
   driver: 'drivers/driver.schema.json',
   profile: 'profiles/profile.schema.json',
+  drill: 'recordings/drills/drill.schema.json',
 } as const;
 
-for (const kind of ['driver', 'profile'] as const) {
+for (const kind of ['driver', 'profile', 'drill'] as const) {
   const schema = JSON.stringify(jsonSchemaOf(kind), null, 2);
   writeFileSync(`${root}/${files[kind]}`, `${schema}\n`);
 }

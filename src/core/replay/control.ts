@@ -14,6 +14,8 @@ import type { Waymark } from './waymark.js';
 
 export type Control =
   | { readonly control: 'pause' | 'go-on' | 'pause-or-go-on' }
+  /** Waits where so many events have happened, or no longer waits. */
+  | { readonly control: 'hold-at'; readonly at: number | null }
   | { readonly control: 'faster' | 'slower' }
   | { readonly control: 'set-speed'; readonly speed: number }
   /** One event on or back. */
@@ -44,6 +46,8 @@ export const applyControl = (recording: Recording, playback: Playback, wish: Con
       return stay({ ...playback, paused: false });
     case 'pause-or-go-on':
       return stay({ ...playback, paused: !playback.paused });
+    case 'hold-at':
+      return stay({ ...playback, heldAt: wish.at });
     case 'faster':
       return stay(withSpeed(playback, speeds.find((speed) => speed > playback.speed) ?? fastest));
     case 'slower':

@@ -20,30 +20,38 @@ export interface Playback {
   /** Seconds of the session in one second. */
   readonly speed: number;
   readonly paused: boolean;
+  /** Playing waits where so many events have happened; null where nothing is waited for. */
+  readonly heldAt: number | null;
 }
 
 export const beginPlayback = (recording: Recording, speed: number): Playback => {
   const place = placeAt(recording, 0);
-  return { place, t: place.t, speed, paused: false };
+  return { place, t: place.t, speed, paused: false, heldAt: null };
 };
 
 export const isAtEnd = ({ count }: Recording, { place }: Playback): boolean => place.at >= count;
 
+export const isHeld = ({ place, heldAt }: Playback): boolean =>
+  heldAt !== null && place.at >= heldAt;
+
 /** Lets real seconds pass. What has become due is still to be told. */
 export const letPass = (recording: Recording, playback: Playback, seconds: number): Playback => {
-  if (playback.paused || isAtEnd(recording, playback)) return playback;
+  if (isStill(recording, playback)) return playback;
   return { ...playback, t: playback.t + Math.max(0, seconds) * playback.speed };
 };
 
-/** The next event, if it is due by now; none is while paused. */
+const isStill = (recording: Recording, playback: Playback): boolean =>
+  playback.paused || isHeld(playback) || isAtEnd(recording, playback);
+
+/** The next event, if it is due by now; none is while paused or held. */
 export const dueEvent = (recording: Recording, playback: Playback): Numbered | null => {
-  const event = playback.paused ? null : eventAt(recording, playback.place.at);
+  const event = isStill(recording, playback) ? null : eventAt(recording, playback.place.at);
   return event !== null && playback.t >= dueT(playback, event) - nowS ? event : null;
 };
 
 /** Real seconds until the next event is due; null where none will be. */
 export const dueInS = (recording: Recording, playback: Playback): number | null => {
-  const event = playback.paused ? null : eventAt(recording, playback.place.at);
+  const event = isStill(recording, playback) ? null : eventAt(recording, playback.place.at);
   if (event === null) return null;
   return Math.max(0, dueT(playback, event) - playback.t) / playback.speed;
 };

@@ -2,6 +2,7 @@
 import type { Verdict } from '../events.js';
 import { shamPlace } from '../press/press-stage.js';
 import { englishConfig } from './english-config.js';
+import { englishDrill } from './english-drill.js';
 import { englishGuide } from './english-guide.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
@@ -24,6 +25,7 @@ const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : '
 
 export const english: Words = {
   language: 'en',
+  drill: englishDrill,
   guide: englishGuide,
   config: englishConfig,
   verdict,

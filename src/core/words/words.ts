@@ -6,6 +6,7 @@ import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ConfigWords } from './config-words.js';
+import type { DrillWords } from './drill-words.js';
 import type { GuideWords } from './guide-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
@@ -24,6 +25,7 @@ export interface Words {
   readonly language: string;
   readonly guide: GuideWords;
   readonly config: ConfigWords;
+  readonly drill: DrillWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;

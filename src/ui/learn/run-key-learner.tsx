@@ -1,13 +1,13 @@
 // Asks for a key or pedal for every act and returns those that were learnt, as data for a key map.
-import { Box, render } from 'ink';
+import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import type { Words } from '../../core/words/words.js';
 import { detectAppearance } from '../appearance.js';
 import { type Surroundings, SurroundingsContext } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
-import { listenToKeys } from '../keys/keyboard.js';
+import type { Key } from '../keys/parse-keys.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
-import { inkTerminal, takeTerminal, watchTerminal } from '../terminal.js';
+import { showOnTerminal } from '../on-terminal.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { beginLearning, isLearnt, type Learning, learnKey } from './learn-keys.js';
 import { LearnScreen } from './learn-screen.js';
@@ -36,18 +36,12 @@ export const runKeyLearner = async (options: LearnerOptions): Promise<Learning['
   const finished = new Promise<void>((resolve) => {
     finish = resolve;
   });
-  const giveBack = takeTerminal(stdout);
-  const terminal = inkTerminal(stdout);
-  watchTerminal(stdin, stdout, () => {
-    terminal.close();
-    finish();
-  });
-  const stopKeys = listenToKeys(stdin, (key) => {
-    if (key.name === 'ctrl+c') return finish();
-    learning = learnKey(learning, key);
+  const press = (key: Key): void => {
+    const left = key.name === 'ctrl+c';
+    if (!left) learning = learnKey(learning, key);
     for (const call of watchers) call();
-    if (isLearnt(learning)) finish();
-  });
+    if (left || isLearnt(learning)) finish();
+  };
   const source = {
     subscribe: (call: () => void) => {
       watchers.add(call);
@@ -55,20 +49,10 @@ export const runKeyLearner = async (options: LearnerOptions): Promise<Learning['
     },
     snapshot: () => learning,
   };
-  const instance = render(
+  await showOnTerminal(
     <Learner source={source} size={watchSize(stdout)} surroundings={surroundings} />,
-    {
-      stdout: terminal.output,
-      exitOnCtrlC: false,
-      patchConsole: false,
-      incrementalRendering: false,
-    },
+    { stdin, stdout, press, gone: finish, ended: finished },
   );
-  await finished;
-  stopKeys();
-  terminal.close();
-  instance.unmount();
-  giveBack();
   return learning.learnt;
 };
 

@@ -1,0 +1,248 @@
+// `drill`: a recorded session with its verdicts held back; the trainee calls them.
+
+import { createInterface } from 'node:readline';
+import { Command, Option } from 'commander';
+import { cleanText } from '../core/clean-text.js';
+import type { Drill } from '../core/drill/drill-format.js';
+import { linesOfMark, linesOfQuestion, shownPoints } from '../core/drill/drill-lines.js';
+import { type DrillResult, resultOf } from '../core/drill/drill-result.js';
+import { planDrill } from '../core/drill/plan-drill.js';
+import type { DrillQuestion } from '../core/drill/question.js';
+import type { Numbered } from '../core/events.js';
+import { fastest, slowest } from '../core/replay/playback.js';
+import { eventAt, type Recording } from '../core/replay/recording.js';
+import { english } from '../core/words/english.js';
+import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { type DrillSession, drillSession } from '../session/drill-session.js';
+import { createNotices } from '../session/notices.js';
+import { drillResultsPath, earlierResults, keepResult } from '../store/drill-results.js';
+import { type LoadedDrill, listDrills, loadDrill } from '../store/load-drill.js';
+import { openRecording } from '../store/open-recording.js';
+import { chooseFace, type Face, type FaceOptions } from './face.js';
+import { printPlain } from './print-events.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface DrillCommandOptions extends FaceOptions {
+  readonly list?: boolean;
+  readonly speed: number;
+  readonly keep: boolean;
+}
+
+const words = english;
+const usualSpeed = 5;
+
+const examples = `
+Examples:
+  pinwalk drill --list
+      the drills there are, easy ones first
+  pinwalk drill loose-filter
+      plays it on the screen; answers are the number keys
+  pinwalk drill loose-filter --plain
+      the same in lines; answers are typed, one a line`;
+
+export const drillCommand = (): Command =>
+  new Command('drill')
+    .description('play a recorded session with its verdicts held back; you call them')
+    .argument('[id or file]', 'the drill')
+    .option('--list', 'list the drills that are known by id')
+    .addOption(
+      new Option('--speed <factor>', 'seconds of the session in one second, 0.25 to 50')
+        .argParser(Number)
+        .default(usualSpeed),
+    )
+    .option('--no-keep', 'keep no result')
+    .option('--json', 'one JSON object per line on stdout; answers are read from standard input')
+    .option('--plain', 'lines of text; answers are read from standard input')
+    .addHelpText('after', examples)
+    .action(drill);
+
+const drill = async (
+  idOrPath: string | undefined,
+  options: DrillCommandOptions,
+  command: Command,
+): Promise<void> => {
+  if (options.list) return list(options);
+  if (idOrPath === undefined) command.error('which drill? `pinwalk drill --list` shows them');
+  const { speed } = options;
+  if (!(speed >= slowest && speed <= fastest)) {
+    throw new UserError(`--speed: write a number from ${slowest} to ${fastest}`, exitCodes.usage);
+  }
+  const face = chooseFace(options, {
+    output: process.stdout.isTTY === true,
+    input: process.stdin.isTTY === true,
+  });
+  const loaded = loadDrill(idOrPath);
+  const { recording, close } = openRecording(loaded.sessionPath);
+  try {
+    await run(loaded, recording, face, options);
+  } finally {
+    close();
+  }
+};
+
+const list = ({ json }: DrillCommandOptions): void => {
+  for (const { id, content, path } of listDrills()) {
+    const { title, level } = content;
+    const line = json
+      ? JSON.stringify({ id, title, level, path })
+      : `${id}  ${words.drill.level(level)}  ${cleanText(title, 120)}`;
+    process.stdout.write(`${line}\n`);
+  }
+};
+
+const run = async (
+  { content: drill }: LoadedDrill,
+  recording: Recording,
+  face: Face,
+  { speed, keep }: DrillCommandOptions,
+): Promise<void> => {
+  const questions = planDrill(drill, recording.opened, eventsOf(recording));
+  const onScreen = face === 'screen';
+  const session = drillSession({
+    recording,
+    questions,
+    clock: createMonotonicClock(),
+    speed: onScreen ? speed : 'max',
+    closeAtEnd: !onScreen,
+  });
+  const earlier = earlierResults(drill.id);
+  if (onScreen) await showScreen(session, drill, recording, earlier);
+  else await askInLines(session, drill, face, earlier);
+  const { view } = session.drill;
+  // A drill left half way says nothing about who did it.
+  if (view.marked.length < view.questions.length) return;
+  const result = resultOf(drill.id, view, new Date().toISOString());
+  if (face === 'json') write(JSON.stringify({ type: 'drill-finished', ...result }));
+  else write(words.drill.score(shownPoints(result.points), result.of));
+  if (!keep) return;
+  keepResult(result);
+  if (face !== 'json') write(words.drill.savedIn(drillResultsPath()));
+};
+
+const write = (line: string): void => void process.stdout.write(`${line}\n`);
+
+function* eventsOf(recording: Recording): Generator<Numbered, void> {
+  for (let at = 0; at < recording.count; at += 1) {
+    const event = eventAt(recording, at);
+    if (event !== null) yield event;
+  }
+}
+
+const said = (earlier: readonly DrillResult[]): string => {
+  const best = earlier.reduce<DrillResult | null>(
+    (top, result) => (top === null || result.points > top.points ? result : top),
+    null,
+  );
+  return best === null
+    ? words.drill.firstTime
+    : words.drill.earlier(earlier.length, shownPoints(best.points), best.of);
+};
+
+const showScreen = async (
+  session: DrillSession,
+  drill: Drill,
+  { opened }: Recording,
+  earlier: readonly DrillResult[],
+): Promise<void> => {
+  const { runDrill } = await import('../ui/drill/run-drill.js');
+  const notices = createNotices();
+  notices.say(cleanText(drill.briefing, 600));
+  const ended = runDrill({
+    session,
+    title: cleanText(drill.title, 120),
+    before: said(earlier),
+    words,
+    profile: opened.profile.content,
+    simulated: opened.simulated,
+    notices,
+  });
+  session.start();
+  await ended;
+};
+
+/** Asks in lines and takes answers from standard input; its end leaves the drill. */
+const askInLines = async (
+  session: DrillSession,
+  drill: Drill,
+  face: Face,
+  earlier: readonly DrillResult[],
+): Promise<void> => {
+  const json = face === 'json';
+  const { view } = session.drill;
+  const level = words.drill.level(drill.level);
+  if (json) {
+    write(JSON.stringify({ type: 'drill-begun', drill: drill.id, of: view.questions.length }));
+  } else {
+    write(cleanText(words.drill.begins(drill.title, level, view.questions.length), 200));
+    write(cleanText(drill.briefing, 600));
+    write(said(earlier));
+    session.follow(
+      printPlain(
+        (text) => void process.stdout.write(text),
+        words,
+        () => session.state,
+      ),
+    );
+  }
+  session.start();
+  const put = (): void => {
+    const { asked } = session.drill.view;
+    if (asked !== null) putQuestion(asked, session, json);
+  };
+  put();
+  for await (const typed of createInterface({ input: process.stdin })) {
+    const { asked } = session.drill.view;
+    if (asked === null) break;
+    const choice = choiceFrom(typed, asked);
+    if (choice === null) {
+      process.stderr.write(`${words.drill.noChoice(cleanText(typed, 40))}\n`);
+      continue;
+    }
+    session.drill.answer(choice);
+    tellMark(session, json);
+    session.drill.goOn();
+    put();
+    if (session.drill.view.asked === null) break;
+  }
+  session.act({ act: 'quit' });
+  await session.ended;
+};
+
+/** A number from 1, or the answer itself as it is kept. */
+const choiceFrom = (typed: string, { choices }: DrillQuestion): string | null => {
+  const text = typed.trim();
+  return choices[Number(text) - 1] ?? choices.find((choice) => choice === text) ?? null;
+};
+
+const putQuestion = (question: DrillQuestion, session: DrillSession, json: boolean): void => {
+  if (json) {
+    const { kind, pin, line, choices } = question;
+    write(JSON.stringify({ type: 'question-put', kind, pin, line, ...seenAt(question), choices }));
+    return;
+  }
+  const { sight, ask, choices } = linesOfQuestion(question, session.state, words);
+  write('');
+  write(`${sight} ${ask}`);
+  choices.forEach((choice, at) => void write(`  ${at + 1} ${choice}`));
+  write(words.drill.howToAnswer(choices.length));
+};
+
+const tellMark = (session: DrillSession, json: boolean): void => {
+  const marked = session.drill.view.marked.at(-1);
+  if (marked === undefined) return;
+  const { question, answer, points } = marked;
+  if (json) {
+    const { kind, pin, line, best } = question;
+    write(JSON.stringify({ type: 'answer-marked', kind, pin, line, answer, points, best }));
+    return;
+  }
+  const [mark, why] = linesOfMark(marked, session.state, words);
+  write(`${mark} ${why}`);
+};
+
+/** What a trainee sees of a pin whose verdict is asked. */
+const seenAt = (question: DrillQuestion): object => {
+  if (question.kind !== 'verdict') return {};
+  const { value, overload, standardUncertainty, expected } = question;
+  return { ...(overload ? { overload } : { value, standardUncertainty }), expected };
+};

@@ -1,0 +1,125 @@
+// A drill on a terminal, until the trainee leaves.
+import { Box } from 'ink';
+import { type ReactElement, useSyncExternalStore } from 'react';
+import type { Profile } from '../../core/profile/profile-format.js';
+import { selectStrip } from '../../core/select/strip.js';
+import type { Words } from '../../core/words/words.js';
+import type { DrillSession } from '../../session/drill-session.js';
+import type { Notices } from '../../session/notices.js';
+import { detectAppearance } from '../appearance.js';
+import { type Surroundings, SurroundingsContext } from '../context.js';
+import { keyMapWith } from '../keys/key-map.js';
+import type { Key } from '../keys/parse-keys.js';
+import { planLayout } from '../layout.js';
+import { createScreenStore, type ScreenStore } from '../live/screen-store.js';
+import { type TerminalSize, watchSize } from '../live/terminal-size.js';
+import { showOnTerminal } from '../on-terminal.js';
+import { quitOnSignals } from '../signals.js';
+import { createTheme } from '../theme.js';
+import { DrillEnd } from './drill-end.js';
+import { wishOf } from './drill-keys.js';
+import { DrillScreen } from './drill-screen.js';
+
+export interface DrillOptions {
+  readonly session: DrillSession;
+  readonly title: string;
+  /** What earlier results say, for the end. */
+  readonly before: string;
+  readonly words: Words;
+  readonly profile: Profile;
+  readonly simulated: boolean;
+  readonly notices: Pick<Notices, 'follow'>;
+  readonly stdin?: NodeJS.ReadStream;
+  readonly stdout?: NodeJS.WriteStream;
+}
+
+export const runDrill = async (options: DrillOptions): Promise<void> => {
+  const { session, words, profile, simulated, title, before, notices } = options;
+  const { stdin = process.stdin, stdout = process.stdout } = options;
+  const theme = createTheme(
+    detectAppearance(process.env, stdout.isTTY ? stdout.getColorDepth() : 1),
+  );
+  const keys = keyMapWith({});
+  const store = createScreenStore({ session, words, keys, repeat: () => undefined, notices });
+  const leave = (): void => session.act({ act: 'quit' });
+  const stopSignals = quitOnSignals(leave);
+  const press = (key: Key): void => {
+    carryOut(key, session);
+    store.refresh();
+  };
+  const surroundings = { words, theme, keys, profile, simulated };
+  const screen = (
+    <DrillApp
+      store={store}
+      session={session}
+      size={watchSize(stdout)}
+      surroundings={surroundings}
+      title={title}
+      before={before}
+    />
+  );
+  try {
+    await showOnTerminal(screen, { stdin, stdout, press, gone: leave, ended: session.ended });
+  } finally {
+    store.stop();
+    stopSignals();
+  }
+};
+
+const carryOut = (key: Key, session: DrillSession): void => {
+  const wish = wishOf(key, session.drill.view);
+  switch (wish.wish) {
+    case 'answer':
+      session.drill.answer(wish.choice);
+      break;
+    case 'go-on':
+      session.drill.goOn();
+      break;
+    case 'skip-ahead':
+      session.drill.skipAhead();
+      break;
+    case 'control':
+      session.replay.apply(wish.control);
+      break;
+    case 'leave':
+      session.act({ act: 'quit' });
+      break;
+    case 'nothing':
+      break;
+  }
+};
+
+interface DrillAppProps {
+  readonly store: ScreenStore;
+  readonly session: DrillSession;
+  readonly size: TerminalSize;
+  readonly surroundings: Surroundings;
+  readonly title: string;
+  readonly before: string;
+}
+
+const DrillApp = ({
+  store,
+  session,
+  size,
+  surroundings,
+  title,
+  before,
+}: DrillAppProps): ReactElement => {
+  const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
+  const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
+  const layout = planLayout(columns, rows, selectStrip(snapshot.state).length);
+  const { width, height } = layout;
+  const { view } = session.drill;
+  return (
+    <SurroundingsContext.Provider value={surroundings}>
+      <Box flexDirection="column" width={width} height={height} overflowY="hidden">
+        {view.done ? (
+          <DrillEnd view={view} title={title} before={before} width={width} rows={height} />
+        ) : (
+          <DrillScreen snapshot={snapshot} view={view} layout={layout} />
+        )}
+      </Box>
+    </SurroundingsContext.Provider>
+  );
+};
