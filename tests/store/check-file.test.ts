@@ -59,7 +59,7 @@ describe('telling files apart by their content', () => {
     [
       undefined,
       '{"a":1}',
-      /this is no driver, profile, drill, session, reading log or configuration/,
+      /this is no driver, profile, drill, session, reading log, configuration or set/,
     ],
     [undefined, 'pins: 40\n', /give another file/],
     [undefined, '', /give another file/],
