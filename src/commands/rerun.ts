@@ -12,7 +12,7 @@ import { evolve } from '../core/walk/evolve.js';
 import { inputOf } from '../core/walk/input-of.js';
 import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
-import { type Retold, rerunSession, retell } from '../core/walk/rerun.js';
+import { type Retold, rerunSession, retell, toItsEnd } from '../core/walk/rerun.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import { describe, describePress } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
@@ -81,7 +81,7 @@ function* rerunLog(file: string, options: RerunOptions): Generator<Retold, void>
   const { function: measure } = profile.content.measure;
   const accuracy = askedAccuracy(options, driver?.content ?? null, measure);
   const opened = openLog(profile, stamp(driver), accuracy, `log:${file}`);
-  yield* retell(opened, readLog(file), { readings: options.readings === true });
+  yield* retell(opened, toItsEnd(readLog(file)), { readings: options.readings === true });
 }
 
 /** A press test alone: the record's cues, or else the technician's own marks, on one line. */

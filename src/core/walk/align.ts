@@ -4,7 +4,7 @@
 // bookkeeping shows by how many places the walk is off.
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
-import { type GapLikelihood, type GapView, gapLikelihood } from './gap-likelihood.js';
+import { type GapLikelihood, type GapView, gapLikelihood, sinceBrush } from './gap-likelihood.js';
 import { firstTouchDensity, sameLineDensity } from './likelihood.js';
 import type { ShiftEstimate } from './shift.js';
 import { type Alignment, keepBest, type Role, type Stage, type Way } from './ways.js';
@@ -33,11 +33,16 @@ const habits = {
   passedUnseen: 0.01,
 } as const;
 
-/** Probability that a touch which came to nothing was all that its pin got, by its seconds. */
-const passedBy = ({ gap: { brush } }: GapView): number => {
-  const spanS = brush?.spanS ?? 0;
-  if (spanS < 0.4) return 0;
-  return spanS < 0.9 ? 0.01 : spanS < 1.8 ? 0.1 : 0.3;
+/**
+ * Probability that a touch which came to nothing was all that its pin got, by its seconds, and by whether it was left
+ * for as long as a lift takes.
+ */
+const passedBy = (view: GapView): number => {
+  const { brush } = view.gap;
+  if (brush === null || brush.spanS < 0.4) return 0;
+  const { slip, lift } = gapLikelihood(sinceBrush(view, brush));
+  const { spanS } = brush;
+  return ((spanS < 0.9 ? 0.01 : spanS < 1.8 ? 0.1 : 0.3) * lift) / (slip + lift);
 };
 
 export const alignCapture = (
@@ -129,8 +134,11 @@ const stepsFrom = (
   ];
 };
 
-/** Share of slips and repeats after which a line reads otherwise: a bad contact before, or a joint that moves. */
-const otherwise = { slip: 0.004, repeat: 0.15 } as const;
+/**
+ * Share of slips and repeats after which a line reads otherwise: a bad contact before, or a joint that moves. Where the
+ * probe was not seen to leave at all, a reading that went on creeping after its capture looks like a slip.
+ */
+const otherwise = { slip: 0.004, creptOn: 0.1, repeat: 0.15 } as const;
 
 const densityOf = (
   role: Role,
@@ -149,7 +157,8 @@ const densityOf = (
   // Where the probe was seen to leave a level, that level is better known than the capture it began with.
   const before = gap.level ?? way.value;
   const own = Math.hypot(deviation, way.deviation);
-  const share = otherwise[role];
+  const creptOn = role === 'slip' && gap.offS === 0 && gap.departing === 0 && gap.blankS === 0;
+  const share = otherwise[creptOn ? 'creptOn' : role];
   return (1 - share) * sameLineDensity(before, value, own, plan.function) + share * elsewhere;
 };
 

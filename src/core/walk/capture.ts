@@ -8,7 +8,7 @@ import { judge, leastConfidence } from './judge.js';
 import { mayBeReply } from './pad-ear.js';
 import { readTouch } from './read-touch.js';
 import { revisedCapture } from './revise.js';
-import { mayHaveSettled, type Settle } from './settle.js';
+import { atDeparture, mayHaveSettled, type Settle } from './settle.js';
 import { pinInReach, type WalkState } from './state.js';
 import { mayBeTap } from './tap.js';
 import { tellCaptures, tellPlace } from './tell.js';
@@ -24,12 +24,13 @@ const improvableShare = 0.5;
 export const captureIfSettled = (teller: Teller): void => {
   const { state } = teller;
   const { touch } = state.contact;
-  if (state.stage === 'closed' || state.stage === 'finished') return;
+  if (state.stage === 'closed') return;
   if (touch === null) {
     const revised = revisedCapture(state);
     if (revised !== null) take(teller, revised);
     return;
   }
+  if (state.stage === 'finished') return;
   const captured = touchToCapture(state);
   if (captured === null) return;
   if (state.stage === 'ground-check') checkGround(teller, captured);
@@ -49,6 +50,22 @@ export const touchToCapture = (state: WalkState): EventOf<'touch-captured'> | nu
     seen.phase === 'wobbling' ||
     isWorthNaming(state, seen, captured);
   return isEnough ? captured : null;
+};
+
+/** A touch that was left a moment ago: what it showed so far is all that comes. @param before as it was then. */
+export const captureLeft = (teller: Teller, before: WalkState): void => {
+  const { touch } = before.contact;
+  if (touch === null || teller.state.stage !== 'walking' || !wasHeld(teller.state)) return;
+  const seen = readTouch(before, atDeparture);
+  if (seen.phase !== 'settled' || mayBeReply(before, seen.level)) return;
+  take(teller, { ...captureOf(before, touch, seen), t: teller.state.t });
+};
+
+/** The probe has just left something that was held long enough for a capture and got none. */
+export const wasHeld = ({ contact: { air, ended } }: WalkState): boolean => {
+  const touch = ended.at(-1);
+  if (air?.left == null || touch === undefined) return false;
+  return touch.to - touch.from >= atDeparture.spanS;
 };
 
 /** False where no reading of the touch so far can have settled anything. */

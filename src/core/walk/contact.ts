@@ -30,6 +30,16 @@ export interface Air {
   readonly after: number | null;
   readonly from: number;
   readonly to: number;
+  /** What was left for this air just now without a capture. */
+  readonly left: LeftTouch | null;
+}
+
+export interface LeftTouch {
+  /** What lay before the touch, and its first reading. */
+  readonly gap: Gap;
+  readonly landing: number;
+  /** A last reading that did not fit the others. */
+  readonly odd: number | null;
 }
 
 export const noContact: Contact = {
@@ -53,7 +63,7 @@ export const seeOverload = (contact: Contact, stamp: number): Contact => {
   const { touch, rest, gap, air } = contact;
   if (air !== null) {
     const { ended } = contact;
-    const longer = { after: air.after, from: air.from, to: clock.t };
+    const longer = { after: air.after, from: air.from, to: clock.t, left: null };
     return { clock, touch, rest, gap, air: longer, blanks: 0, ended };
   }
   const after = touch?.creep.lastT ?? rest?.odd?.t ?? rest?.lastT ?? null;
@@ -62,7 +72,7 @@ export const seeOverload = (contact: Contact, stamp: number): Contact => {
     touch: null,
     rest: null,
     gap: rest === null ? leftUncaptured(gap, touch) : leftRest(rest),
-    air: { after, from: clock.t, to: clock.t },
+    air: { after, from: clock.t, to: clock.t, left: touch === null ? null : leftTouch(gap, touch) },
     blanks: 0,
     ended: touch === null ? contact.ended : [...contact.ended.slice(1 - keptEnded), ended(touch)],
   };
@@ -137,6 +147,14 @@ export const restOn = (contact: Contact, of: number | null, level: number): Cont
   };
 };
 
+/** The touch that was just left was captured all the same: the probe is in the air, off its level. */
+export const leaveCaptured = (contact: Contact, of: number, level: number, air: Air): Contact => ({
+  ...contact,
+  gap: beginGap(of, level, air.after ?? air.from, air.left?.odd ?? null),
+  air: { ...air, left: null },
+  ended: [],
+});
+
 /** The touches in the gap so far had a meaning of their own: ground taps, hunting before an answer. */
 export const forgetGap = (contact: Contact): Contact => ({
   ...contact,
@@ -162,6 +180,12 @@ export const isSurelySlip = ({ gap, clock }: Pick<Contact, 'gap' | 'clock'>): bo
   if (level === null || offS === null || blankS > 0) return false;
   return offS + (0.5 + 0.6 * departing) * clock.periodS <= surelySlipS;
 };
+
+const leftTouch = (gap: Gap, { creep, odd }: Touch): LeftTouch => ({
+  gap,
+  landing: creep.first,
+  odd: odd?.value ?? null,
+});
 
 const ended = ({ creep }: Touch): EndedTouch => ({
   from: creep.startT,

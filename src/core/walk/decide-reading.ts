@@ -1,7 +1,7 @@
 // What the walk does about one reading.
 import type { WalkEvent } from '../events.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
-import { captureIfSettled } from './capture.js';
+import { captureIfSettled, captureLeft } from './capture.js';
 import { continueWalk } from './continue-walk.js';
 import type { Decision } from './decide.js';
 import { evolve } from './evolve.js';
@@ -21,7 +21,7 @@ export const decideReading = (state: WalkState, reading: Reading): Decision => {
   const after = evolve(state, taken);
   if (isQuiet(after, reading)) return { state: after, events: [taken] };
   const teller = createTeller(after, taken);
-  lookAt(teller, reading);
+  lookAt(teller, reading, state);
   tellSuspectsAnew(teller);
   return teller;
 };
@@ -32,7 +32,7 @@ export const foldIfQuiet = (state: WalkState, reading: Reading): WalkState | nul
   return isQuiet(after, reading) ? after : null;
 };
 
-const lookAt = (teller: Teller, reading: Reading): void => {
+const lookAt = (teller: Teller, reading: Reading, before: WalkState): void => {
   if (teller.state.paused === 'meter-silent') continueWalk(teller, reading.t);
   if (teller.state.paused !== null || teller.state.stage === 'closed') return;
   if (teller.state.press !== null) {
@@ -47,6 +47,7 @@ const lookAt = (teller: Teller, reading: Reading): void => {
     if (teller.state.press === null) captureIfSettled(teller);
   }
   if (isOverload(reading)) {
+    captureLeft(teller, before);
     answerByTaps(teller);
     askIfOpen(teller);
   }

@@ -6,7 +6,7 @@ import { continueWalk } from './continue-walk.js';
 import { decideAct } from './decide-act.js';
 import { decideReading } from './decide-reading.js';
 import type { WalkState } from './state.js';
-import { tellPlace } from './tell.js';
+import { tellCaptures, tellPlace } from './tell.js';
 import { tellSuspectsAnew } from './tell-suspects.js';
 import { createTeller, type Teller } from './teller.js';
 
@@ -66,9 +66,13 @@ const decideLink = (
     case 'returned':
       if (paused === 'link-lost') continueWalk(teller, t);
       break;
+    case 'ended':
+      if (teller.state.stage !== 'walking') break;
+      tellCaptures(teller, t, 'fits-better');
+      tellPlace(teller, t, false);
+      break;
     case 'opened':
     case 'failed':
-    case 'ended':
       break;
   }
 };

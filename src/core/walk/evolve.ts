@@ -8,11 +8,13 @@ import { tick } from './clock.js';
 import { consumeTouch, noContact, restOn } from './contact.js';
 import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
+import { saysDone } from './said.js';
 import { learnShift } from './shift.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
 import { unusable } from './usable.js';
+import { weighWays } from './ways.js';
 
 /** Captures told so far back can still be told anew. */
 const keptNamed = 40;
@@ -30,7 +32,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'act-taken':
       return applyAct(timed, event);
     case 'link-changed':
-      return { ...timed, link: event.change };
+      return takeLink(timed, event);
     case 'ground-touched':
       return { ...timed, grounds: event.which, contact: restOn(timed.contact, null, event.value) };
     case 'ground-missed':
@@ -157,6 +159,15 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return timed;
   }
 };
+
+const takeLink = (state: WalkState, { change }: EventOf<'link-changed'>): WalkState => ({
+  ...state,
+  link: change,
+  alignment:
+    change === 'ended' && state.stage === 'walking'
+      ? weighWays(state.alignment, saysDone(state))
+      : state.alignment,
+});
 
 const wasIdle = ({ stage, contact }: WalkState): boolean =>
   stage === 'finished' && contact.rest === null;

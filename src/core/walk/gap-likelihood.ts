@@ -1,6 +1,6 @@
 // How likely what was seen of a gap is if it was a slip (50 to 400 ms), and if it was a lift (0.5 s and more).
 // The readings show the time only coarsely, so every duration they allow is weighed.
-import { type Gap, offShare } from './gap.js';
+import { type Brush, type Gap, offShare } from './gap.js';
 import { liftDensity, slipDensity } from './gap-times.js';
 import type { RangingDelay } from './ranging.js';
 
@@ -19,6 +19,12 @@ export interface GapView {
   readonly ranging: RangingDelay;
 }
 
+/** The part of a gap that came after the touch in it that was not captured. */
+export const sinceBrush = (view: GapView, { value, offS }: Brush): GapView => ({
+  ...view,
+  gap: { ...view.gap, level: value, offS, departing: 0, brush: null },
+});
+
 /** Nobody watched: slip and lift are equally likely. */
 const unwatched: GapLikelihood = { slip: 0.3, lift: 0.3 };
 /** Beyond this no slip is thinkable, seconds. */
@@ -26,15 +32,18 @@ const surelyLiftS = 1.5;
 const neverSlip = 1e-7;
 const neverLift = 1e-5;
 const steps = 24;
+/** From range to range the delay differs by about this share of it. */
+const rangeSpread = 0.15;
 /** A delay less probable than this is left out of account. */
 const negligible = 0.01;
 
 export const gapLikelihood = (view: GapView): GapLikelihood => {
   const { level, offS } = view.gap;
   if (level === null || offS === null) return unwatched;
-  const { probability, meanS, deviationS } = view.ranging;
+  const { probability, meanS } = view.ranging;
   const plain = weigh(view, level, offS, 0, 0);
   if (probability < negligible) return plain;
+  const deviationS = Math.hypot(view.ranging.deviationS, rangeSpread * meanS);
   const delayed = weigh(view, level, offS, meanS, deviationS);
   return {
     slip: (1 - probability) * plain.slip + probability * delayed.slip,

@@ -13,8 +13,16 @@ export interface Gap {
   readonly blankS: number;
   /** Share of the reading at departure in which the probe was off already. */
   readonly departing: number;
-  /** The longest touch that was not captured: its seconds and its last value. */
-  readonly brush: { readonly spanS: number; readonly value: number } | null;
+  readonly brush: Brush | null;
+}
+
+/** The longest touch that was not captured. */
+export interface Brush {
+  readonly spanS: number;
+  /** What it read last. */
+  readonly value: number;
+  /** Longest run of overload since, seconds. */
+  readonly offS: number;
 }
 
 /** Nothing is known of what came before. */
@@ -45,12 +53,18 @@ export const beginGap = (
 });
 
 /** A run of overload has ended. */
-export const withRun = (gap: Gap, runS: number): Gap =>
-  gap.offS === null || runS <= gap.offS ? gap : { ...gap, offS: runS };
+export const withRun = (gap: Gap, runS: number): Gap => {
+  const { offS, brush } = gap;
+  return {
+    ...gap,
+    offS: offS === null ? null : Math.max(offS, runS),
+    brush: brush === null ? null : { ...brush, offS: Math.max(brush.offS, runS) },
+  };
+};
 
 /** A touch has ended without a capture. */
 export const withBrush = (gap: Gap, spanS: number, value: number): Gap =>
-  spanS <= (gap.brush?.spanS ?? 0) ? gap : { ...gap, brush: { spanS, value } };
+  spanS <= (gap.brush?.spanS ?? 0) ? gap : { ...gap, brush: { spanS, value, offS: 0 } };
 
 /**
  * The share of a reading in which the probe was off, from how far it lies above the level: a meter that means

@@ -66,6 +66,14 @@ export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecti
   return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, centre);
 };
 
+/** Probability that a pin shows nothing. */
+export const openProbability = (pin: PlannedPin | undefined): number =>
+  pin === undefined ? neverOpen : pin.expected === 'overload' ? 1 - faultShare : openShare;
+
+/** Share of lines that are open though they should not be. */
+const openShare = 0.03;
+const neverOpen = 1e-6;
+
 const edge = 0.03;
 
 const faultDensity = (x: number, short: number, centre: number | null): number => {

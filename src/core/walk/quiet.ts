@@ -2,7 +2,7 @@
 // little cost, so that a session of a million readings is folded quickly. It may be wrong in one way only: to
 // call for a look where nothing is to be decided.
 import type { Reading } from '../reading.js';
-import { isWorthALook } from './capture.js';
+import { isWorthALook, wasHeld } from './capture.js';
 import { mayBeFrozen } from './hold.js';
 import { isTimeToAsk } from './question.js';
 import { isWatched } from './rest.js';
@@ -16,12 +16,14 @@ export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   if (pads !== null && pads.heard.length > 0) return false;
   if (press !== null || hold !== null) return false;
   if (paused !== null) return paused !== 'meter-silent';
-  if (stage === 'finished' || stage === 'closed') return true;
+  const { rest, touch } = contact;
+  if (stage === 'closed') return true;
+  if (stage === 'finished') return rest === null || !isWatched(rest);
   const shown = shownBy(reading);
   if (shown.blank !== undefined || shown.fault !== undefined) return true;
   if (negatives > 0 || !isPlain(plan, shown)) return false;
-  const { rest, touch } = contact;
   if (touch !== null) return !isWorthALook(state);
   if (rest !== null) return !isWatched(rest) && !mayBeFrozen(rest);
+  if (wasHeld(state)) return false;
   return question === null ? !isTimeToAsk(state) : contact.ended.length < 2;
 };

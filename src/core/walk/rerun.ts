@@ -1,6 +1,6 @@
 // Recomputes a walk from its inputs, without a screen: the same decisions in the same order as live.
 import type { EventOf, Numbered, WalkEvent } from '../events.js';
-import type { Input } from '../inputs.js';
+import { type Input, inputTime } from '../inputs.js';
 import { beginWalk, decide } from './decide.js';
 import { foldIfQuiet } from './decide-reading.js';
 import { evolve } from './evolve.js';
@@ -19,6 +19,16 @@ export function* rerun(
     ({ state, events } = decide(state, input));
     yield* events;
   }
+}
+
+/** A reading log's inputs, and that nothing comes after them. */
+export function* toItsEnd(inputs: Iterable<Input>): Generator<Input, void> {
+  let t = 0;
+  for (const input of inputs) {
+    t = inputTime(input);
+    yield input;
+  }
+  yield { kind: 'link', t, change: 'ended' };
 }
 
 export interface Retold {

@@ -8,7 +8,7 @@ import { watched } from './rest.js';
 import type { WalkState } from './state.js';
 
 /** A captured level that moved by this much (fraction) is revised, once it moves no more than that. */
-const revisedFrom = 0.007;
+export const revisedFrom = 0.007;
 const flatWithin = 0.003;
 
 /** The latest capture as it reads by now, where that is another value; else null. */

@@ -1,7 +1,7 @@
 // What the technician says about the walk's place, as likelihoods: people are right mostly, not always.
 // Common practice, no source.
 import { indexOfPin, type WalkState } from './state.js';
-import type { Entry, Way } from './ways.js';
+import { type Entry, type Way, waitsFor } from './ways.js';
 
 /** Something said in spite of the truth. */
 const mistaken = 1e-5;
@@ -41,6 +41,15 @@ export const saysItIsRight =
   (state: WalkState) =>
   ({ book }: Way): number =>
     newestTold(state, book)?.index === state.named.at(-1)?.index ? 1 : mistaken;
+
+/** Share of walks that are left off before their last pin. */
+const leftOff = 0.02;
+
+/** Nothing more will come, and people walk a connector to its end; those who do not leave off anywhere. */
+export const saysDone =
+  ({ plan: { pins } }: WalkState) =>
+  (way: Way): number =>
+    waitsFor(way) >= pins.length ? 1 : leftOff / pins.length;
 
 const newestTold = ({ named }: WalkState, book: Entry | null): Entry | null => {
   const told = named.at(-1)?.capture.touch ?? -1;

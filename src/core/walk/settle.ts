@@ -14,8 +14,6 @@ const errorLimit = 0.015;
 const leastSpanS = 0.2;
 /** A rub of the probe reads something steady, for as long as a slip lasts: doubt what was jumped to or slipped to. */
 const leastDoubtfulS = 0.5;
-const surely = 0.9;
-const mostAstray = 0.002;
 /** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
 const mostScatter = 0.007;
 const mostNoise = 3;
@@ -80,8 +78,24 @@ const look = (ageS: number): number => {
     : Math.floor((1 + Math.log(ageS / evenly)) / lookShare);
 };
 
+/** How sure a capture must be: while the probe rests there waiting costs little, once it has left nothing more comes. */
+export interface SettleDemands {
+  readonly settled: number;
+  readonly astray: number;
+  /** Seconds that were read. */
+  readonly spanS: number;
+}
+
+const whileTouching: SettleDemands = { settled: 0.9, astray: 0.002, spanS: leastSpanS };
+/** A touch held for so long was no brush on the way: whoever left it took it for settled. */
+export const atDeparture: SettleDemands = { settled: 0.5, astray: 0.01, spanS: 1 };
+
 /** The state of the present touch. */
-export const settle = (contact: Contact, context: SettleContext): Settle => {
+export const settle = (
+  contact: Contact,
+  context: SettleContext,
+  demands: SettleDemands = whileTouching,
+): Settle => {
   const { touch } = contact;
   if (touch === null) return { phase: contact.rest === null ? 'air' : 'resting' };
   const { creep } = touch;
@@ -109,10 +123,10 @@ export const settle = (contact: Contact, context: SettleContext): Settle => {
     );
   if (
     still &&
-    span >= leastSpan(contact, touch, context) &&
-    touch.odd === null &&
-    state.settled >= surely &&
-    state.astray <= mostAstray
+    span >= Math.max(demands.spanS, leastSpan(contact, touch, context)) &&
+    (touch.odd === null || demands === atDeparture) &&
+    state.settled >= demands.settled &&
+    state.astray <= demands.astray
   ) {
     return { phase: 'settled', ...state };
   }

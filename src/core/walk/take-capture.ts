@@ -3,15 +3,17 @@
 import type { EventOf } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
 import { alignCapture } from './align.js';
-import { forgetGap, restOn } from './contact.js';
+import { type Contact, forgetGap, leaveCaptured, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { isNormal, judge } from './judge.js';
+import { openProbability } from './likelihood.js';
 import { findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
 import { learnNoise } from './noise.js';
 import { learnLift, type RangingDelay } from './ranging.js';
+import { revisedFrom } from './revise.js';
 import { estimateShift } from './shift.js';
 import type { Capture, WalkState } from './state.js';
-import { type Alignment, mergeWays, moveAll } from './ways.js';
+import { type Alignment, mergeWays, moveAll, waitsFor, weighWays } from './ways.js';
 
 export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>): WalkState => {
   const { value, touch } = capture;
@@ -44,7 +46,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     pending: [...others, capture],
     named: revises ? state.named.filter((known) => known.capture.touch !== touch) : state.named,
     hushed: false,
-    contact: restOn(state.contact, touch, value),
+    contact: onCaptured(state, touch, value),
     trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
     noise: revises ? state.noise : learnFrom(state, capture, value),
     ranging: revises ? state.ranging : afterLift(namings[0], value, view),
@@ -84,20 +86,32 @@ const takeAnswer = (state: WalkState, capture: Capture): WalkState => ({
   pending: [...state.pending, capture],
   nextTouch: capture.touch + 1,
   latest: null,
-  alignment: moveAll(state.alignment, (way) => {
-    const index = way.stage === 'done' ? way.index + 1 : way.index;
-    const book = { capture: capture.touch, index, role: 'answer' as const, before: way.book };
-    return { ...way, index, stage: 'done', doubt: 0, value: null, deviation: 0, book };
-  }),
+  alignment: weighWays(
+    moveAll(state.alignment, (way) => {
+      const index = waitsFor(way);
+      const book = { capture: capture.touch, index, role: 'answer' as const, before: way.book };
+      return { ...way, index, stage: 'done', doubt: 0, value: null, deviation: 0, book };
+    }),
+    ({ index }) => openProbability(state.plan.pins[index]),
+  ),
   contact: forgetGap(state.contact),
 });
 
-export const viewOf = ({ contact, ranging }: WalkState): GapView => ({
-  gap: contact.gap,
-  periodS: contact.clock.periodS,
-  landing: contact.touch?.creep.first ?? null,
-  ranging,
-});
+/** The probe rests on what was captured, or has just left it. */
+const onCaptured = ({ contact }: WalkState, touch: number, value: number): Contact =>
+  contact.air?.left == null || contact.touch !== null
+    ? restOn(contact, touch, value)
+    : leaveCaptured(contact, touch, value, contact.air);
+
+export const viewOf = ({ contact, ranging }: WalkState): GapView => {
+  const left = contact.air?.left ?? null;
+  return {
+    gap: left?.gap ?? contact.gap,
+    periodS: contact.clock.periodS,
+    landing: left?.landing ?? contact.touch?.creep.first ?? null,
+    ranging,
+  };
+};
 
 /** A touch of something else entirely was no slip: the overload before it tells how long the meter ranges. */
 const afterLift = (
@@ -127,7 +141,8 @@ const saysNothingNew = (
   const known = lastRead(state, namings, naming.index, capture.touch);
   if (known === null) return false;
   return (
-    Math.abs(known - capture.value) <= Math.max(newsFrom * Math.abs(known), 2 * capture.resolution)
+    Math.abs(known - capture.value) <=
+    Math.max(revisedFrom * Math.abs(known), 2 * capture.resolution)
   );
 };
 
@@ -143,9 +158,6 @@ const lastRead = (
   );
   return waiting?.value ?? pins[index]?.value ?? null;
 };
-
-/** A difference from this on (fraction) is told. */
-const newsFrom = 0.012;
 
 const learnFrom = (state: WalkState, capture: Capture, level: number): WalkState['noise'] =>
   capture.wobble === true

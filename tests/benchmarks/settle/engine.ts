@@ -3,7 +3,7 @@
 import type { Input } from '../../../src/core/inputs.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { assumedAccuracy, openLog, statedAccuracy } from '../../../src/core/walk/open-session.js';
-import { rerun } from '../../../src/core/walk/rerun.js';
+import { rerun, toItsEnd } from '../../../src/core/walk/rerun.js';
 import type { ScoredEvent } from './scored-event.js';
 import type { ToldAccuracy } from './walk-truth.js';
 
@@ -22,5 +22,5 @@ export type Engine = (
 export const inProcessEngine: Engine = (profile, inputs, { accuracy }) => {
   const stated = accuracy === null ? assumedAccuracy : statedAccuracy(accuracy);
   const opened = openLog({ content: profile, sha256: '' }, null, stated, 'log');
-  return [...rerun(opened, inputs)].filter(({ type }) => type !== 'reading-taken');
+  return [...rerun(opened, toItsEnd(inputs))].filter(({ type }) => type !== 'reading-taken');
 };
