@@ -9,6 +9,7 @@ import { drillCommand } from './commands/drill.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
+import { padsCommand } from './commands/pads.js';
 import { portsCommand } from './commands/ports.js';
 import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
@@ -59,6 +60,7 @@ for (const command of [
   reportCommand(),
   learnCommand(),
   keysCommand(),
+  padsCommand(),
   configCommand(),
   portsCommand(),
   checkCommand(),

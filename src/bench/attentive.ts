@@ -12,14 +12,18 @@ import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
 /** What a visit ended with: the place to go to next. */
 interface Onward {
   readonly to: number;
+  /** The program has not said yet which pin it took this one for. */
+  readonly doubted?: true;
 }
 
 export function* listenAndWalk(body: Body, answers: AnswerWay): Gesture<void> {
   let place = yield* begin(body);
   for (;;) {
+    let doubted = false;
     while (place < body.profile.connector.pins.length) {
-      const onward: Onward = yield* visit(body, place, answers);
+      const onward: Onward = yield* visit(body, place, answers, doubted);
       place = onward.to;
+      doubted = onward.doubted ?? false;
     }
     place = yield* rest(body);
   }
@@ -47,9 +51,15 @@ function* begin(body: Body): Gesture<number> {
   return 0;
 }
 
-function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> {
+function* visit(
+  body: Body,
+  place: number,
+  answers: AnswerWay,
+  doubtedBefore: boolean,
+): Gesture<Onward> {
   const { pace, random } = body;
   const pin = body.profile.connector.pins[place]?.pin;
+  let doubted = doubtedBefore;
   let asked = false;
   let waited = false;
   let captured = false;
@@ -72,6 +82,8 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
         patientToS = body.nowS + draw(random, pace.sureS);
         continue;
       }
+      // Nothing reads here, so nothing tells what the pin before was: the technician does.
+      if (doubted && answers === 'pads') yield* giveByPad(body, 'next');
       // A line that reads answers the question by itself, given time.
       if (!asked || waited) yield* touchAgain(body, place);
       waited = asked && !waited;
@@ -107,10 +119,11 @@ function* visit(body: Body, place: number, answers: AnswerWay): Gesture<Onward> 
           // It was read and only its name is in doubt: the next pin tells more than the same one again.
           yield* react(body);
           yield* lift(body);
-          return { to: place + 1 };
+          return { to: place + 1, doubted: true };
         }
         if (heard.pin !== pin) continue;
         asked = true;
+        doubted = false;
         patientToS = body.nowS + draw(random, pace.sureS);
         continue;
       case 'question-answered':

@@ -4,6 +4,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { lstat, rm, symlink } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
 import { cleanText } from '../core/clean-text.js';
+import type { Numbered } from '../core/events.js';
 import type { Clock } from '../session/ports.js';
 import { type PtyRelay, ptyRelays } from './pty-relay.js';
 import { createServedMeter } from './served-meter.js';
@@ -23,6 +24,8 @@ export interface BenchPtyOptions {
 export interface BenchPty {
   /** Takes the device away for so long, as a pulled plug does. */
   drop(forS: number): void;
+  /** Lets the technician hear what the walk says. */
+  hear(event: Numbered): void;
   close(): Promise<void>;
 }
 
@@ -108,6 +111,7 @@ export const startBenchPty = async (options: BenchPtyOptions): Promise<BenchPty>
   await come();
   return {
     drop,
+    hear: (event) => meter.hear(event),
     close: async () => {
       closing = true;
       cancelReturn();

@@ -2,6 +2,7 @@
 // Listens on this machine only unless told otherwise.
 import { once } from 'node:events';
 import { type AddressInfo, createServer, type Server, type Socket } from 'node:net';
+import type { Numbered } from '../core/events.js';
 import type { Clock } from '../session/ports.js';
 import { createServedMeter, type ServedMeter } from './served-meter.js';
 import type { VirtualMeterSetup } from './virtual-meter.js';
@@ -20,6 +21,8 @@ export interface BenchServer {
   readonly port: number;
   /** Cuts the connection and refuses new ones for so long, as a pulled lead does. */
   drop(forS: number): void;
+  /** Lets the technician hear what the walk says. */
+  hear(event: Numbered): void;
   close(): Promise<void>;
 }
 
@@ -83,6 +86,7 @@ export const startBenchServer = async (options: BenchServerOptions): Promise<Ben
   return {
     port,
     drop,
+    hear: (event) => meter.hear(event),
     close: async () => {
       cancelReturn();
       socket?.destroy();

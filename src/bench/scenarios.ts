@@ -134,6 +134,22 @@ export const scenarios = {
       { kind: 'short', line: supply(profile, 2), ohms: 0.4 },
     ],
   },
+  story: {
+    about: 'a loose two-line filter, a joint that opens under pressure, and a true open',
+    faults: (profile) => {
+      const cracked = single(profile, 2);
+      const part = seriesPart(profile, cracked);
+      const open = single(profile, 5);
+      const broken = seriesPart(profile, open);
+      return [
+        looseAt(profile, paired(profile, 2)),
+        looseAt(profile, paired(profile, 3)),
+        ...(part === undefined ? [] : [{ kind: 'cracked', line: cracked, part } as const]),
+        { kind: 'open', line: open, ...(broken === undefined ? {} : { at: broken }) },
+      ];
+    },
+    doubts: (profile) => [single(profile, 2)],
+  },
   pads: {
     about: 'a scrap board of reply pads, each touched once in turn to be learned',
     faults: () => [],

@@ -1,5 +1,6 @@
 // One virtual meter at the end of a wire: bytes in, bytes out, while somebody is connected. Nobody connected:
 // its world stands still, probe and all, so that a walk goes on where the connection was lost.
+import type { Numbered } from '../core/events.js';
 import { bytesOf, textOf } from '../core/meter/wire-text.js';
 import type { Clock } from '../session/ports.js';
 import { createPump } from './pump.js';
@@ -10,6 +11,8 @@ export interface ServedMeter {
   attach(): void;
   detach(): void;
   receive(bytes: Uint8Array): void;
+  /** Lets the technician hear what the walk says. */
+  hear(event: Numbered): void;
 }
 
 export interface Wire {
@@ -45,5 +48,6 @@ export const createServedMeter = (
       pump.pause();
     },
     receive: (bytes) => pump.receive(textOf(bytes, encoding)),
+    hear: (event) => meter.hear(event),
   };
 };

@@ -6,6 +6,7 @@ import { startBenchServer } from '../bench/bench-server.js';
 import { benchSetup } from '../bench/bench-setup.js';
 import { scenarioNames } from '../bench/scenarios.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { followGrowing } from '../store/growing-session.js';
 import { loadDriver, loadProfile } from '../store/load-definitions.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -15,6 +16,7 @@ interface BenchOptions {
   readonly profile: string;
   readonly driver: string;
   readonly continued?: boolean;
+  readonly hear?: string;
 }
 
 const examples = `
@@ -25,7 +27,9 @@ Examples:
   pinwalk bench --tcp 5025 --driver scpi-read
       then: pinwalk walk --link tcp://127.0.0.1:5025 --driver scpi-read --profile demo
   pinwalk bench --pty /tmp/bench-meter --driver stream-value-unit
-      then: pinwalk walk --link serial:/tmp/bench-meter --driver stream-value-unit --profile demo`;
+      then: pinwalk walk --link serial:/tmp/bench-meter --driver stream-value-unit --profile demo
+  pinwalk bench story?answers=pads --pty /tmp/bench-meter --hear my-walk.jsonl
+      then: pinwalk walk --link serial:/tmp/bench-meter … --session my-walk.jsonl --press each`;
 
 export const benchCommand = (): Command =>
   new Command('bench')
@@ -36,6 +40,7 @@ export const benchCommand = (): Command =>
     .option('--profile <id or file>', 'the board on the bench', 'demo')
     .option('--driver <id or file>', 'the meter it imitates', 'stream-fields-flags')
     .option('--continued', 'with --tcp: a new connection goes on with the walk before')
+    .option('--hear <session>', 'the technician hears the walk that writes this session file')
     .addHelpText('after', examples)
     .action(bench);
 
@@ -48,7 +53,7 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
   const { content: driver } = loadDriver(options.driver);
   const { content: profile } = loadProfile(options.profile);
   const setup = orUsage(() =>
-    benchSetup({ bench: parseBenchName(name), driver, profile, hears: false }),
+    benchSetup({ bench: parseBenchName(name), driver, profile, hears: options.hear !== undefined }),
   );
   const say = (line: string): void => void process.stdout.write(`${line}\n`);
   const serving =
@@ -66,7 +71,12 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
           walks: options.continued ? 'continued' : 'fresh',
         }).catch(asUserError);
   if ('port' in serving) say(`tcp://127.0.0.1:${serving.port}`);
+  const stopHearing =
+    options.hear === undefined
+      ? () => undefined
+      : followGrowing(options.hear, (event) => serving.hear(event));
   await ended();
+  stopHearing();
   await serving.close();
 };
 

@@ -4,6 +4,7 @@ import { shamPlace } from '../press/press-stage.js';
 import { englishConfig } from './english-config.js';
 import { englishDrill } from './english-drill.js';
 import { englishGuide } from './english-guide.js';
+import { englishPads } from './english-pads.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
@@ -214,6 +215,7 @@ export const english: Words = {
       : 'Session file written again.',
   screen: englishScreen,
   replay: englishReplay,
+  pads: englishPads,
   rework: englishRework,
   spoken: englishSpoken,
 };

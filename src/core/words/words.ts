@@ -8,6 +8,7 @@ import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ConfigWords } from './config-words.js';
 import type { DrillWords } from './drill-words.js';
 import type { GuideWords } from './guide-words.js';
+import type { PadWords } from './pad-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
 import type { ScreenWords } from './screen-words.js';
@@ -96,6 +97,7 @@ export interface Words {
   file(change: 'blocked' | 'writable', detail: string): string;
   readonly screen: ScreenWords;
   readonly replay: ReplayWords;
+  readonly pads: PadWords;
   readonly rework: ReworkWords;
   readonly spoken: SpokenWords;
 }
