@@ -15,6 +15,7 @@ import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
 import { reworkCommand } from './commands/rework.js';
+import { shareCommand } from './commands/share.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
 
@@ -59,6 +60,7 @@ for (const command of [
   reworkCommand(),
   reportCommand(),
   learnCommand(),
+  shareCommand(),
   keysCommand(),
   padsCommand(),
   configCommand(),

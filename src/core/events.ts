@@ -116,6 +116,8 @@ const bodies = {
     pins: z.array(pin).min(1).optional(),
     /** A walk of what an earlier session put in question. */
     recheck: recheck.header.optional(),
+    /** The customer's data was taken out of the session of this fingerprint. */
+    redacted: z.strictObject({ of: z.string() }).optional(),
   }),
   'session-resumed': z.strictObject({
     program: z.string(),

@@ -24,6 +24,8 @@ export interface FileCheck {
   readonly problems: readonly Problem[];
   /** What there is to say of it when it is sound, in a few words. */
   readonly summary: string;
+  /** Of a sound driver or profile. */
+  readonly id?: string;
   /** Of a session whose chain holds: 64 hex digits, to be held against the noted ones. */
   readonly fingerprint?: string;
 }
@@ -39,7 +41,7 @@ export const checkFile = (path: string): FileCheck => {
       case 'profile':
         return checkDefinition(kind, profileKind, path, named);
       case 'configuration':
-        return checkDefinition(kind, configKind, path, () => 'sound');
+        return checkDefinition(kind, configKind, path, () => ({ summary: 'sound' }));
       case 'reply pads':
         return checkDefinition(kind, padsKind, path, padsSummary);
       case 'drill':
@@ -57,8 +59,9 @@ export const checkFile = (path: string): FileCheck => {
   }
 };
 
-const padsSummary = ({ function: measured, pads }: PadFile): string =>
-  `${measured}: ${pads.map(({ command }) => command).join(', ')}`;
+const padsSummary = ({ function: measured, pads }: PadFile): Pick<FileCheck, 'summary'> => ({
+  summary: cleanText(`${measured}: ${pads.map(({ command }) => command).join(', ')}`, 120),
+});
 
 const checkUnknown = (path: string): FileCheck => {
   const isJson = /^\s*[{[]/u.test(readTextFile(path).text);
@@ -68,18 +71,20 @@ const checkUnknown = (path: string): FileCheck => {
   return { kind: undefined, problems: [{ path: [], what, fix }], summary: 'unknown' };
 };
 
-const named = ({ id, title }: { readonly id: string; readonly title: string }): string =>
-  `${id}, ${title}`;
+const named = ({ id, title }: { readonly id: string; readonly title: string }) => ({
+  id,
+  summary: cleanText(`${id}, ${title}`, 120),
+});
 
 const checkDefinition = <T>(
   kind: StoredKind,
   definition: DefinitionKind<T>,
   path: string,
-  summaryOf: (content: T) => string,
+  summaryOf: (content: T) => Pick<FileCheck, 'summary' | 'id'>,
 ): FileCheck => {
   const { content, problems } = readDefinition(definition, readTextFile(path).text);
-  const summary = content === undefined ? 'cannot be used' : cleanText(summaryOf(content), 120);
-  return { kind, problems: problems.slice(0, mostProblems), summary };
+  const said = content === undefined ? { summary: 'cannot be used' } : summaryOf(content);
+  return { kind, problems: problems.slice(0, mostProblems), ...said };
 };
 
 const checkSessionFile = (path: string): FileCheck => {

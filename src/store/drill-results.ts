@@ -3,10 +3,10 @@ import { appendFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type DrillResult, readResult } from '../core/drill/drill-result.js';
 import { byteLines } from './byte-lines.js';
+import { dataFolder } from './data-folder.js';
 import { FileError } from './file-error.js';
-import { platformFolders } from './platform-folders.js';
 
-export const drillResultsPath = (): string => join(platformFolders().data, 'drill-results.jsonl');
+export const drillResultsPath = (): string => join(dataFolder(), 'drill-results.jsonl');
 
 /** Earlier results of one drill, oldest first. Lines that are none are passed over. @throws FileError */
 export const earlierResults = (drill: string, path = drillResultsPath()): DrillResult[] => {

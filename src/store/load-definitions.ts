@@ -1,8 +1,10 @@
-// Finds drivers and profiles by id or by path and gives them checked, with the hash of their bytes. A shop's own
-// folder comes before what is shipped. An id never leads out of its folder; a path is taken as it is given.
+// Finds drivers and profiles by id or by path and gives them checked, with the hash of their bytes. A person's own
+// folder comes before what is shipped and what was fetched from the shop's library; an id that both of these have is
+// refused. An id never leads out of its folder; a path is taken as it is given.
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { cleanText } from '../core/clean-text.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
 import { checkDriver } from '../core/meter/check-driver.js';
 import { type Driver, driverFormat } from '../core/meter/driver-format.js';
@@ -10,6 +12,7 @@ import { nearestName } from '../core/nearest-name.js';
 import { type Problem, quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/read-profile.js';
+import { dataFolder } from './data-folder.js';
 import { isPath } from './definition-path.js';
 import { FileError } from './file-error.js';
 import { platformFolders } from './platform-folders.js';
@@ -31,10 +34,14 @@ export const driverKind: DefinitionKind<Driver> = {
   check: checkDriver,
 };
 
-/** Folders in the order they are searched: the shop's own, then what is shipped beside the program. */
+/** What was fetched from the shop's library. */
+export const libraryFolder = (): string => join(dataFolder(), 'library');
+
+/** A person's own, which stands in for any other; what is shipped beside the program; the shop's library. */
 export const definitionFolders = (name: 'drivers' | 'profiles'): readonly string[] => [
   join(platformFolders().config, name),
   fileURLToPath(new URL(`../../${name}`, import.meta.url)),
+  join(libraryFolder(), name),
 ];
 
 /** @throws FileError with every problem, each with its line. */
@@ -91,9 +98,14 @@ const loadById = <T extends { id: string }>(
   id: string,
   folders: readonly string[],
 ): Definition<T> => {
-  for (const folder of isPath(id) ? [] : folders) {
-    const path = join(folder, `${id}.json`);
-    if (existsSync(path)) return readNamedFile(kind, path);
+  const [own, ...others] = isPath(id) ? [] : folders;
+  const named = (folder: string): string => join(folder, `${id}.json`);
+  if (own !== undefined && existsSync(named(own))) return readNamedFile(kind, named(own));
+  const paths = others.map(named).filter((path) => existsSync(path));
+  const [first, ...rest] = paths.map((path) => readNamedFile(kind, path));
+  if (first !== undefined) {
+    if (rest.every(({ sha256 }) => sha256 === first.sha256)) return first;
+    throw ambiguous(kind, id, paths, own);
   }
   const known = [...new Set(folders.flatMap(idsIn))];
   const near = nearestName(id, known);
@@ -104,6 +116,18 @@ const loadById = <T extends { id: string }>(
   const fix = near === undefined ? all : `did you mean ${quoted(near)}?`;
   const what = `there is no ${kind.word} of this name`;
   throw new FileError(id, [{ path: [], what, fix }]);
+};
+
+const ambiguous = (
+  { word }: { readonly word: string },
+  id: string,
+  paths: readonly string[],
+  own: string | undefined,
+): FileError => {
+  const shown = paths.map((path) => cleanText(path, 200)).join(' and ');
+  const copy = own === undefined ? '' : `, or copy it to ${cleanText(own, 200)}`;
+  const what = `more than one ${word} has this name: ${shown}`;
+  return new FileError(id, [{ path: [], what, fix: `give the path of the one you mean${copy}` }]);
 };
 
 /** Of one id in several folders the first is taken. */

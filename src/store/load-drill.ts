@@ -6,17 +6,18 @@ import { fileURLToPath } from 'node:url';
 import type { Drill } from '../core/drill/drill-format.js';
 import { drillKind } from '../core/drill/read-drill.js';
 import { FileError } from './file-error.js';
-import { type Definition, listOf, loadOf } from './load-definitions.js';
+import { type Definition, libraryFolder, listOf, loadOf } from './load-definitions.js';
 import { platformFolders } from './platform-folders.js';
 
 export interface LoadedDrill extends Definition<Drill> {
   readonly sessionPath: string;
 }
 
-/** The shop's own, then what is shipped beside the program. */
+/** A person's own, what is shipped beside the program, the shop's library. */
 export const drillFolders = (): readonly string[] => [
   join(platformFolders().config, 'drills'),
   fileURLToPath(new URL('../../recordings/drills', import.meta.url)),
+  join(libraryFolder(), 'drills'),
 ];
 
 /** @throws FileError with every problem of the drill, or when its session is missing or another one. */

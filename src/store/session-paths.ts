@@ -6,6 +6,9 @@ import { journalErrorFrom } from './journal-error.js';
 
 export const sessionFolder = (): string => join(dataFolder(), 'sessions');
 
+/** What waits to be delivered to the shop. */
+export const outboxFolder = (): string => join(dataFolder(), 'outbox');
+
 /** `2026-01-31-091530Z-demo.jsonl`: UTC, so that names sort by time wherever the shop is. */
 export const sessionFileName = (profileId: string, beganAt: Date, nth = 1): string => {
   const [date = '', time = ''] = beganAt.toISOString().split('T');

@@ -21,6 +21,8 @@ const breaches: readonly (readonly [file: string, text: string])[] = [
   ['src/link/a.ts', "import { b } from '../store/b.js';\nexport const a = b;\n"],
   ['src/store/a.ts', "import { b } from '../bench/b.js';\nexport const a = b;\n"],
   ['src/ui/parts/a.ts', "import { b } from '../../link/b.js';\nexport const a = b;\n"],
+  ['src/share/a.ts', "import { b } from '../store/b.js';\nexport const a = b;\n"],
+  ['src/report/a.ts', "import { b } from '../share/b.js';\nexport const a = b;\n"],
   ['src/bench/a.ts', "import { b } from '../commands/b.js';\nexport const a = b;\n"],
 ];
 

@@ -55,6 +55,22 @@ describe('loading a profile', () => {
     ]);
   });
 
+  it('should refuse a name that is shipped and in the library, until it is clear which is meant', () => {
+    mkdirSync(folder.path('library'));
+    const all = [...folders, folder.path('library')];
+    put('library/small.json', small('small', 'of the library'));
+    expect(loadProfile('small', all).content.title).toBe('of the library');
+    put('shipped/small.json', small('small'));
+    expect(() => loadProfile('small', all)).toThrow(
+      /more than one profile has this name: .*shipped.* and .*library.*; give the path/u,
+    );
+    put('library/small.json', small('small'));
+    expect(loadProfile('small', all).path).toContain('shipped');
+    put('library/small.json', small('small', 'of the library'));
+    put('shop/small.json', small('small', 'own'));
+    expect(loadProfile('small', all).content.title).toBe('own');
+  });
+
   it('should find it by path, whatever the file is called', () => {
     const path = put('any name.json', small('small'));
     expect(loadProfile(path, folders).id).toBe('small');

@@ -8,6 +8,7 @@ import { englishPads } from './english-pads.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
+import { englishShare } from './english-share.js';
 import { englishSpoken } from './english-spoken.js';
 import type { Words } from './words.js';
 
@@ -29,6 +30,7 @@ export const english: Words = {
   drill: englishDrill,
   guide: englishGuide,
   config: englishConfig,
+  share: englishShare,
   verdict,
   measure: {
     resistance: 'resistance to ground',

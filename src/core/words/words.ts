@@ -12,6 +12,7 @@ import type { PadWords } from './pad-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
 import type { ScreenWords } from './screen-words.js';
+import type { ShareWords } from './share-words.js';
 import type { SpokenWords } from './spoken-words.js';
 
 type Ranked = EventOf<'suspects-ranked'>;
@@ -27,6 +28,7 @@ export interface Words {
   readonly guide: GuideWords;
   readonly config: ConfigWords;
   readonly drill: DrillWords;
+  readonly share: ShareWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;

@@ -1,0 +1,109 @@
+// `share deliver` and `share outbox`: sessions and reports to the shop, through an outbox that outlives the program.
+import { setTimeout as sleep } from 'node:timers/promises';
+import { Command } from 'commander';
+import { english } from '../../core/words/english.js';
+import { deliver } from '../../share/deliver.js';
+import { type Outbox, openOutbox } from '../../share/outbox.js';
+import { outboxFolder } from '../../store/session-paths.js';
+import { exitCodes } from '../user-error.js';
+import { type Server, serverFor } from './address.js';
+import { queueFiles } from './queue-files.js';
+import { type Say, type SayOptions, sayer } from './sayer.js';
+
+interface DeliverOptions extends SayOptions {
+  readonly to?: string;
+  readonly withCustomerData?: boolean;
+}
+
+interface OutboxOptions extends SayOptions {
+  readonly to?: string;
+  readonly retry?: boolean;
+}
+
+const deliverExamples = `
+Examples:
+  pinwalk share deliver session.jsonl
+      ticket, device, symptom, history, notes, photos and names are taken out
+  pinwalk share deliver session.jsonl handover.html --with-customer-data
+  pinwalk share deliver session.jsonl --to https://shop.example/inbox/
+
+The token for the server comes from the environment variable PINWALK_TOKEN, or from the file that "tokenFile"
+in the configuration names. What could not be delivered stays in the outbox.`;
+
+const outboxExamples = `
+Examples:
+  pinwalk share outbox
+  pinwalk share outbox --retry`;
+
+const words = english.share;
+
+/** Tries for each file in one run: over a quarter of a minute where the server never answers at once. */
+const attempts = 4;
+
+export const deliverCommand = (): Command =>
+  new Command('deliver')
+    .description('deliver a session, and reports of it, to the shop')
+    .argument('<session>', 'a saved session')
+    .argument('[reports...]', 'reports made from it')
+    .option('--to <url>', "the shop's address for deliveries (default: from the configuration)")
+    .option('--with-customer-data', "send the customer's data too")
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text (the usual form)')
+    .addHelpText('after', deliverExamples)
+    .action(async (session: string, reports: readonly string[], options: DeliverOptions) => {
+      const say = sayer(options);
+      const server = serverFor('delivery', options.to);
+      const outbox = openOutbox(outboxFolder());
+      const withCustomerData = options.withCustomerData ?? false;
+      const wish = { session, reports, withCustomerData, now: new Date() };
+      for (const { path, sha256, bytes } of await queueFiles(outbox, wish)) {
+        const object = { type: 'delivery-queued', path, sha256, bytes, withCustomerData };
+        say(words.queued(path, withCustomerData), object);
+      }
+      await sendAll(outbox, server, say);
+    });
+
+export const outboxCommand = (): Command =>
+  new Command('outbox')
+    .description('list what waits to be delivered, or try again')
+    .option('--retry', 'try to deliver everything that waits')
+    .option('--to <url>', "the shop's address for deliveries (default: from the configuration)")
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text (the usual form)')
+    .addHelpText('after', outboxExamples)
+    .action(async (options: OutboxOptions) => {
+      const say = sayer(options);
+      const outbox = openOutbox(outboxFolder());
+      if (options.retry) await sendAll(outbox, serverFor('delivery', options.to), say);
+      else list(outbox, options, say);
+    });
+
+const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> => {
+  let delivered = 0;
+  const pause = (seconds: number): Promise<void> => sleep(seconds * 1000);
+  for await (const done of deliver(outbox, { ...server, attempts, pause })) {
+    const { path, sha256 } = done.item;
+    if (done.outcome === 'delivered') {
+      delivered += 1;
+      say(words.delivered(path), { type: 'delivered', path, sha256 });
+    } else {
+      const says = words.fault(done.found);
+      say(words.kept(path, says), { type: 'delivery-kept', path, sha256, says });
+    }
+  }
+  const waiting = outbox.items().length;
+  say(words.deliveredAll(delivered, waiting), { type: 'outbox-tried', delivered, waiting });
+  if (waiting === 0) return;
+  process.stderr.write(`${words.howToRetry}\n`);
+  process.exitCode = exitCodes.noLink;
+};
+
+const list = (outbox: Outbox, { json }: SayOptions, say: Say): void => {
+  const items = outbox.items();
+  for (const item of items) {
+    const { path, bytes, attempts: tried, customerData } = item;
+    say(words.waiting(path, bytes, tried, customerData), { type: 'delivery-waiting', ...item });
+  }
+  if (json) return;
+  say(items.length === 0 ? words.nothingWaits : words.howToRetry, {});
+};
