@@ -58,6 +58,7 @@ export const captureLeft = (teller: Teller, before: WalkState): void => {
   if (touch === null || teller.state.stage !== 'walking' || !wasHeld(teller.state)) return;
   const seen = readTouch(before, atDeparture);
   if (seen.phase !== 'settled' || mayBeReply(before, seen.level)) return;
+  if (mayBeTap(before, seen.level)) return;
   take(teller, { ...captureOf(before, touch, seen), t: teller.state.t });
 };
 

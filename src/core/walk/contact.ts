@@ -166,13 +166,13 @@ export const forgetGap = (contact: Contact): Contact => ({
 export const consumeTouch = (contact: Contact): Contact =>
   contact.touch === null ? contact : restOn(contact, null, contact.touch.creep.last);
 
-/** What the probe rests on is to be read once more, from here on. */
-export const reopenTouch = (contact: Contact): Contact => {
-  const { rest } = contact;
-  if (rest === null) return contact;
-  const touch = beginTouch(rest.lastT, rest.value, {}, false);
-  return { ...contact, rest: null, gap: unknownGap, touch };
-};
+/** What the probe touches is to be read once more: nothing that was shown so far counts. */
+export const reopenTouch = (contact: Contact): Contact => ({
+  ...contact,
+  touch: null,
+  rest: null,
+  gap: unknownGap,
+});
 
 /** By its time alone the gap before the present touch cannot have been a lift. */
 export const isSurelySlip = ({ gap, clock }: Pick<Contact, 'gap' | 'clock'>): boolean => {

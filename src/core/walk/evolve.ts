@@ -38,13 +38,19 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'ground-missed':
       return { ...timed, contact: restOn(timed.contact, null, event.value) };
     case 'ground-checked':
-      return { ...timed, stage: 'walking', contact: consumeTouch(timed.contact) };
+      return {
+        ...timed,
+        stage: 'walking',
+        groundCheck: false,
+        contact: consumeTouch(timed.contact),
+      };
     case 'ground-doubted':
       return { ...timed, opensInARow: 0 };
     case 'pin-reached':
       return {
         ...timed,
         stage: 'walking',
+        groundCheck: false,
         contact: wasIdle(timed) ? afterBlindness(timed) : timed.contact,
         cursor: indexOfPin(timed, event.pin),
         reachedT: event.t,
@@ -173,8 +179,10 @@ const wasIdle = ({ stage, contact }: WalkState): boolean =>
   stage === 'finished' && contact.rest === null;
 
 /** Where a closed walk stood. */
-const stageLeft = ({ cursor, plan }: WalkState): WalkState['stage'] =>
-  cursor >= plan.pins.length ? 'finished' : 'walking';
+const stageLeft = ({ groundCheck, cursor, plan }: WalkState): WalkState['stage'] => {
+  if (groundCheck) return 'ground-check';
+  return cursor >= plan.pins.length ? 'finished' : 'walking';
+};
 
 /** What the probe does while nobody watches is unknown: slip and lift are then equally likely. */
 const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({

@@ -5,7 +5,7 @@ import { captureAnsweredOpen } from './capture.js';
 import { standingOf } from './naming.js';
 import { askedReply } from './pad-ear.js';
 import { cursorPin, likeliestWay, type WalkState } from './state.js';
-import { isTap, tapsAnswer } from './tap.js';
+import { awaitingDisplay, isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
 
 /** Seconds of overload at a pin before the walk asks. Common practice, no source. */
@@ -39,7 +39,7 @@ export const answerByTaps = (teller: Teller): void => {
   if (first === undefined || second === undefined) return;
   if (first.from < question.t || state.t - contact.air.from < quietS) return;
   if (!isTap(state, first) || !isTap(state, second)) return;
-  if (second.from - first.to > longestPauseS) return;
+  if (second.from - first.to > awaitingDisplay(longestPauseS, state)) return;
   teller.tell({
     type: 'question-answered',
     t: state.t,

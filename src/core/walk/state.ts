@@ -43,6 +43,7 @@ export interface WalkState {
   readonly profile: Profile;
   readonly plan: Plan;
   readonly accuracy: AccuracyStatement;
+  /** Two grounds are still to be touched before the walk. */
   readonly groundCheck: boolean;
   readonly stage: WalkStage;
   /** Time of the latest event. */

@@ -105,6 +105,16 @@ describe('acts that move', () => {
     expect(story.state.pins[2]?.verdict).toBe('unread');
   });
 
+  it('"retake" counts nothing that was shown before it, at 2.5 readings/s', () => {
+    const story = tellStory({ lines, rate: 2.5 }).air(0.8).touch(0.2, 2).lift(0.9).touch(250, 2);
+    story.act('retake').touch(388.4, 1.7);
+    const { value, from, t } = story.of('touch-captured').at(-1) ?? {};
+    expect(value).toBeCloseTo(388.4, 1);
+    expect(from).toBeGreaterThanOrEqual(story.of('act-taken').at(-1)?.t ?? 0);
+    expect(t).toBeLessThan(story.t);
+    expect(story.verdicts()).toMatchObject({ 'pin 2': 'normal' });
+  });
+
   it('"retake" reads the last pin once more, without a lift', () => {
     const story = begun().air(0.8).touch(0.2, 1.5).lift(0.9).touch(388.4, 1.5).act('retake');
     expect(story.here()).toBe('2');

@@ -1,5 +1,6 @@
 // Two separate grounds are touched before the walk begins. A slip on one of them is not a second one.
 import { describe, expect, it } from 'vitest';
+import { evolve } from '../../../src/core/walk/evolve.js';
 import { ohms, tellStory, type WalkStory } from '../../support/walk-story.js';
 
 const lines = [
@@ -22,6 +23,25 @@ describe('the ground check', () => {
       expect(story.of('pin-reached')).toMatchObject([{ pin: '1' }]);
     },
   );
+
+  it.each([
+    ['one ground', (story: WalkStory) => story.touch(0.2, 2), 'ground-check'],
+    ['both', (story: WalkStory) => story.touch(0.2, 2).lift(0.9).touch(0.3, 2), 'walking'],
+    ['none, and skipped', (story: WalkStory) => story.act('skip'), 'walking'],
+  ] as const)('a session closed after %s goes on there', (_, touched, stage) => {
+    const story = touched(opened());
+    const { state } = story.act('quit');
+    expect(state.stage).toBe('closed');
+    const resumed = {
+      type: 'session-resumed',
+      t: 40,
+      program: '1',
+      wallTime: '',
+      zone: 'UTC',
+      tornBytes: 0,
+    } as const;
+    expect(evolve(state, resumed).stage).toBe(stage);
+  });
 
   it.each([20, 3])('takes a slip for no second touch, at %d readings/s', (rate) => {
     const story = opened(rate).touch(0.2, 2).slip(0.2).slip(0.15);

@@ -66,6 +66,17 @@ describe('the answer', () => {
     }
   });
 
+  it.each([2.5, 3, 4])(
+    'taps held until a slow display has shown the ground answer too, at %d readings/s',
+    (rate) => {
+      for (const tapS of [0.9, 1.2, 1.5]) {
+        const story = atSecond(rate).air(5).touch(0.2, tapS).air(0.9).touch(0.2, tapS).air(1.5);
+        expect(story.of('question-answered')).toMatchObject([{ pin: '2', by: 'ground-taps' }]);
+        expect(story.of('touch-captured').map(({ value }) => value)).toEqual([0.2, undefined]);
+      }
+    },
+  );
+
   it('one tap does not', () => {
     const story = tap(atSecond(20).air(5)).air(20);
     expect(story.of('question-answered')).toEqual([]);
