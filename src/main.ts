@@ -11,6 +11,7 @@ import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { padsCommand } from './commands/pads.js';
 import { portsCommand } from './commands/ports.js';
+import { recheckCommand } from './commands/recheck.js';
 import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
@@ -58,6 +59,7 @@ for (const command of [
   drillCommand(),
   rerunCommand(),
   reworkCommand(),
+  recheckCommand(),
   reportCommand(),
   learnCommand(),
   shareCommand(),

@@ -2,6 +2,7 @@
 // here, before anything runs.
 import type { Act } from '../core/inputs.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import { walkedPins } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../core/reading.js';
 import { usualRanging } from './autorange.js';
@@ -18,6 +19,8 @@ export interface BenchParts {
   readonly bench: BenchName;
   readonly driver: Driver;
   readonly profile: Profile;
+  /** The only pins the technician walks; absent: all. */
+  readonly pins?: readonly string[] | undefined;
   /** What the walk measures; absent: what the profile says. */
   readonly measure?: { readonly function: MeasureFunction; readonly polarity: Polarity };
   /** Does the technician hear the program? Only in the same process. */
@@ -41,6 +44,7 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
   const work = scenario.work ?? 'walk';
   const faults = scenario.faults(profile);
   checkFaults(profile, faults);
+  const walked = walkedPins(profile, parts.pins);
   displayRanges(driver, measure.function);
   if (driver.talk.style !== 'scpi' && driver.speak === undefined)
     throw new RangeError(
@@ -48,9 +52,11 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
     );
   return {
     driver,
-    profile,
+    profile: { ...profile, connector: { ...profile.connector, pins: walked } },
     measure,
-    faults,
+    faults: faults.filter(
+      (fault) => !('pin' in fault) || walked.some(({ pin }) => pin === fault.pin),
+    ),
     troubles: scenario.troubles ?? [],
     seed: bench.seed,
     pace: atSpeed(paces[bench.pace], bench.speed),

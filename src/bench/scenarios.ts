@@ -81,6 +81,24 @@ export const scenarios = {
       { kind: 'leaky', line: single(profile, 3), ohms: 1800 },
     ],
   },
+  'demo-reworked': {
+    about: 'the demo board after a good rework: its faults are cured',
+    faults: () => [],
+  },
+  'demo-overheated': {
+    about:
+      'the demo board after too much heat: its faults are cured, and the mate of the bad line is open',
+    faults: (profile) => [{ kind: 'open', line: paired(profile, 3) }],
+  },
+  'demo-warm': {
+    about: 'the demo board after a good rework, still warm: every line reads low',
+    faults: (profile) =>
+      linesOf(profile, ({ kind }) => kind === 'signal').map((line) => ({
+        kind: 'drifted',
+        line,
+        factor: 0.93,
+      })),
+  },
   healthy: { about: 'a good board', faults: () => [] },
   'loose-filter': {
     about: 'both lines of a pair open through one loose part',

@@ -19,6 +19,8 @@ import { exitCodes, UserError } from './user-error.js';
 export interface FeedWish {
   readonly link: string;
   readonly profile: Profile;
+  /** The only pins walked; absent: all. */
+  readonly pins: readonly string[] | undefined;
   readonly measure: Profile['measure'];
   /** The driver asked for, or null. */
   readonly driver: Driver | null;
@@ -79,8 +81,10 @@ export const openFeed = (wish: FeedWish): OpenFeed => {
 };
 
 const openBench = (wish: FeedWish, driver: Driver, bench: BenchName): OpenFeed => {
-  const { clock, measure, profile, act } = wish;
-  const setup = orUsage(() => benchSetup({ bench, driver, profile, measure, hears: true, act }));
+  const { clock, measure, profile, pins, act } = wish;
+  const setup = orUsage(() =>
+    benchSetup({ bench, driver, profile, pins, measure, hears: true, act }),
+  );
   const link = createVirtualLink(`virtual bench, ${bench.scenario}`, setup, clock);
   const feed = orUsage(() => createMeterFeed({ link, driver, wanted: wanted(wish), clock }));
   const pads = setup.pads.length === 0 ? {} : { pads: learnedFrom(setup.pads, setup) };

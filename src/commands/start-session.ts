@@ -4,6 +4,7 @@ import type { EventOf, Numbered } from '../core/events.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import type { RecheckHeader } from '../core/recheck/recheck-header.js';
 import { programVersion } from '../core/version.js';
 import { beginWalk } from '../core/walk/decide.js';
 import { evolve } from '../core/walk/evolve.js';
@@ -45,6 +46,8 @@ export interface StartOptions extends AccuracyOptions {
 export interface Preparation {
   readonly link: string;
   readonly profile: Profile;
+  /** The only pins walked; absent: all. */
+  readonly pins?: readonly string[] | undefined;
   readonly measure: Profile['measure'];
   readonly driver: Driver | null;
   /** Makes or reopens the session file. Called once the feed is known to fit. */
@@ -81,11 +84,44 @@ const prepareNew = (options: StartOptions): Preparation => {
     ...(options.polarity === undefined ? {} : { polarity: options.polarity }),
     ...(options.range === undefined ? {} : { range: options.range }),
   };
+  return prepare(options, { link, profile, measure, driver });
+};
+
+/** A walk of what an earlier session put in question: its profile and what it measured, whatever has moved on. */
+export const prepareRecheck = (
+  options: StartOptions,
+  earlier: EventOf<'session-opened'>,
+  recheck: RecheckHeader,
+): Preparation => {
+  const link = options.link ?? earlier.link;
+  const { content, sha256 } = earlier.profile;
+  const driver =
+    options.driver === undefined && options.link === undefined && earlier.driver !== null
+      ? loadDriverById(earlier.driver.id)
+      : driverFor(linkKind(link), options.driver ?? earlier.driver?.id);
+  const measure = { ...content.measure, ...earlier.measure };
+  return prepare(options, { link, profile: { content, sha256 }, measure, driver, recheck });
+};
+
+interface Wanted {
+  readonly link: string;
+  readonly profile: { readonly content: Profile; readonly sha256: string };
+  readonly measure: Profile['measure'];
+  readonly driver: Definition<Driver> | null;
+  readonly recheck?: RecheckHeader;
+}
+
+const prepare = (
+  options: StartOptions,
+  { link, profile, measure, driver, recheck }: Wanted,
+): Preparation => {
+  const pins = recheck?.pins.map(({ pin }) => pin);
   const begin = ({ simulated, groundCheck, pads: ready }: OpenFeed): Beginning => {
+    const kind = linkKind(link);
     const { pads, notices } = choosePads(options.pads, {
       ready: ready ?? null,
       isMeter: kind === 'serial' || kind === 'tcp',
-      plan: planWalk(profile.content, measure),
+      plan: planWalk(profile.content, measure, pins),
     });
     const opened = openSession({
       profile,
@@ -98,6 +134,8 @@ const prepareNew = (options: StartOptions): Preparation => {
       seed: randomInt(2 ** 31),
       pressTests: options.press ?? 'asked',
       ...(pads.length === 0 ? {} : { pads }),
+      ...(pins === undefined ? {} : { pins }),
+      ...(recheck === undefined ? {} : { recheck }),
       ...wallClock(),
     });
     const { state, events } = beginWalk(openWalk(opened));
@@ -107,7 +145,7 @@ const prepareNew = (options: StartOptions): Preparation => {
     journal.sync();
     return { path, journal, state, events: written, notices };
   };
-  return { link, profile: profile.content, measure, driver: driver?.content ?? null, begin };
+  return { link, profile: profile.content, pins, measure, driver: driver?.content ?? null, begin };
 };
 
 const prepareResumed = (options: StartOptions, path: string): Preparation => {
@@ -138,7 +176,7 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
   };
   const { content: profile } = opened.profile;
   const measure = { ...profile.measure, ...opened.measure };
-  return { link, profile, measure, driver: driver?.content ?? null, begin };
+  return { link, profile, pins: opened.pins, measure, driver: driver?.content ?? null, begin };
 };
 
 const usualProfile = (kind: ReturnType<typeof linkKind>): string => {

@@ -1,26 +1,14 @@
 // `walk`: the job on one board, live.
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { type CueMode, cueModes } from '../core/cue-mode.js';
+import { cueModes } from '../core/cue-mode.js';
 import { measureFunctions, polarities } from '../core/reading.js';
-import { createMonotonicClock } from '../link/monotonic-clock.js';
-import { type RunningSession, runSession } from '../session/run-session.js';
-import { readKeys } from '../store/key-file.js';
 import { accuracyOptions } from './accuracy-option.js';
 import { configuration } from './configuration.js';
-import { chooseFace, type FaceOptions } from './face.js';
 import { guideAtTerminal } from './guide-terminal.js';
-import { linkKind, openFeed } from './open-feed.js';
-import { reportEnd } from './report-end.js';
-import { showSession } from './show-session.js';
+import { type RunOptions, runWalk } from './run-walk.js';
 import { prepareSession, type StartOptions } from './start-session.js';
 
-interface WalkOptions extends StartOptions, FaceOptions {
-  readonly wait?: boolean;
-  readonly logPace: 'real-time' | 'fast';
-  readonly readings?: boolean;
-  readonly stay?: boolean;
-  readonly cues?: CueMode;
-}
+interface WalkOptions extends StartOptions, RunOptions {}
 
 const examples = `
 Examples:
@@ -36,9 +24,6 @@ Examples:
       a technician who answers with reply pads: see "pinwalk pads"
   pinwalk walk --resume SESSION
       goes on at the same pin`;
-
-/** Seconds to keep trying a session file that cannot be written, where nobody sits at a keyboard. */
-const unattendedPatienceS = 15;
 
 export const walkCommand = (): Command =>
   accuracyOptions(
@@ -84,7 +69,6 @@ export const walkCommand = (): Command =>
     .action(walk);
 
 const walk = async (given: WalkOptions): Promise<void> => {
-  const clock = createMonotonicClock();
   const terminal = {
     output: process.stdout.isTTY === true,
     input: process.stdin.isTTY === true,
@@ -93,51 +77,8 @@ const walk = async (given: WalkOptions): Promise<void> => {
   const wanted = { ...settingsFor(given), ...given };
   const isAsked = wanted.link === undefined && wanted.resume === undefined && canAsk;
   const options = isAsked ? { ...wanted, ...(await guideAtTerminal(wanted)) } : wanted;
-  const keys = readKeys(configuration().keysFile);
   const preparation = prepareSession(options);
-  const { link, profile, measure, driver } = preparation;
-  const face = chooseFace(options, {
-    output: terminal.output,
-    input: terminal.input && linkKind(link) !== 'stdin',
-  });
-  let session: RunningSession | null = null;
-  let badLog: string | null = null;
-  const source = openFeed({
-    link,
-    profile,
-    measure,
-    driver,
-    clock,
-    wait: options.wait ?? false,
-    logPace: options.logPace,
-    act: (act) => session?.act(act),
-    badLog: (says) => {
-      badLog = says;
-    },
-  });
-  const { journal, state, events, path, notices } = preparation.begin(source);
-  for (const notice of notices) process.stderr.write(`${notice}\n`);
-  const startT = state.t;
-  const clockStart = clock.now();
-  session = runSession({
-    state,
-    journal,
-    feed: source.feed,
-    clock,
-    sessionTime: (t) => startT + t - clockStart,
-    closeWhenFinished: face !== 'screen' && !options.stay,
-    writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
-  });
-  const { hears } = source;
-  if (hears !== null) {
-    for (const event of events) hears(event);
-    session.follow(hears);
-  }
-  const { simulated } = source;
-  const readings = options.readings ?? false;
-  const cues = options.cues ?? (face === 'screen' ? 'tones' : 'off');
-  await showSession({ session, face, events, readings, profile, simulated, cues, clock, keys });
-  reportEnd(await session.ended, { session, journal, path, badLog });
+  await runWalk(preparation, options);
 };
 
 /** A session that is taken up again keeps to what it began with. */

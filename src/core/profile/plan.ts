@@ -39,10 +39,11 @@ export interface Plan {
 export const planWalk = (
   profile: Profile,
   measure: { function: MeasureFunction; polarity: Polarity } = profile.measure,
+  only?: readonly string[],
 ): Plan => ({
   function: measure.function,
   polarity: measure.polarity,
-  pins: profile.connector.pins.map(({ pin, line, row }, index) => {
+  pins: walkedPins(profile, only).map(({ pin, line, row }, index) => {
     const found = Object.hasOwn(profile.lines, line) ? profile.lines[line] : undefined;
     if (found === undefined) throw new RangeError(`pin ${pin}: line ${line} is not in the profile`);
     const shortLimit = found.limits?.short ?? defaultShort[measure.function];
@@ -61,6 +62,15 @@ export const planWalk = (
     };
   }),
 });
+
+/** The pins walked, in the profile's order: all of them, or those that are named. */
+export const walkedPins = (
+  profile: Profile,
+  only: readonly string[] | undefined,
+): Profile['connector']['pins'] =>
+  only === undefined
+    ? profile.connector.pins
+    : profile.connector.pins.filter(({ pin }) => only.includes(pin));
 
 const boundsOf = (
   line: ProfileLine,

@@ -8,6 +8,7 @@ import { beginPressTest, endPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
+import { tellRecheck } from './tell-recheck.js';
 import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
 import { waitsFor } from './ways.js';
@@ -65,6 +66,7 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text, by }: Act
       continueWalk(teller, t);
       break;
     case 'quit':
+      tellRecheck(teller, t, true);
       tellSuspects(teller, t);
       teller.tell({
         type: 'session-closed',

@@ -13,6 +13,7 @@ import { isQuiet } from './quiet.js';
 import { replyBeforePin, tellReplies } from './reply.js';
 import type { WalkState } from './state.js';
 import { takeReading } from './take-reading.js';
+import { tellRecheck } from './tell-recheck.js';
 import { tellSuspectsAnew } from './tell-suspects.js';
 import { createTeller, type Teller } from './teller.js';
 
@@ -23,6 +24,7 @@ export const decideReading = (state: WalkState, reading: Reading): Decision => {
   const teller = createTeller(after, taken);
   lookAt(teller, reading, state);
   tellSuspectsAnew(teller);
+  tellRecheck(teller, reading.t, false);
   return teller;
 };
 

@@ -124,6 +124,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return {
         ...timed,
         presses: [...timed.presses, event],
+        recheckTold: false,
         evidence: observe(timed.evidence, event),
         press: timed.press === null ? null : keepResult(timed.press),
       };
@@ -132,6 +133,8 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         ...timed,
         press: timed.press === null ? null : { ...timed.press, compared: event },
       };
+    case 'recheck-compared':
+      return { ...timed, recheckTold: true };
     case 'press-ended':
       return {
         ...timed,
@@ -153,7 +156,6 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'reply-asked':
     case 'walk-realigned':
     case 'control-compared':
-    case 'recheck-compared':
     case 'heat-cautions-confirmed':
     case 'heat-started':
     case 'heat-limit-met':
@@ -234,6 +236,7 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
     shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
     pressDue: pressDueAfter(state, judged),
+    recheckTold: false,
   };
 };
 

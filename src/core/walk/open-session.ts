@@ -55,6 +55,8 @@ export interface SessionPlan {
   readonly groundCheck: boolean;
   readonly seed?: number;
   readonly pressTests?: 'asked' | 'each';
+  readonly pins?: readonly string[];
+  readonly recheck?: EventOf<'session-opened'>['recheck'];
   readonly pads?: readonly Pad[];
   readonly wallTime: string | null;
   readonly zone: string | null;
@@ -79,6 +81,8 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   accuracy: plan.accuracy,
   groundCheck: plan.groundCheck,
   ...(plan.seed === undefined ? {} : { seed: plan.seed }),
+  ...(plan.pins === undefined ? {} : { pins: [...plan.pins] }),
+  ...(plan.recheck === undefined ? {} : { recheck: plan.recheck }),
   ...(plan.pressTests === undefined ? {} : { pressTests: plan.pressTests }),
   ...(plan.pads === undefined ? {} : { pads: [...plan.pads] }),
 });

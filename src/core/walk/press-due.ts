@@ -5,13 +5,26 @@ import type { WalkState } from './state.js';
 
 /** The pins still to be press-tested after a verdict, oldest first. */
 export const pressDueAfter = (
-  { pressEach, pressDue }: WalkState,
-  { pin, verdict, agreed }: EventOf<'pin-judged'>,
+  state: WalkState,
+  judged: EventOf<'pin-judged'>,
 ): readonly string[] => {
-  if (!pressEach) return pressDue;
+  const { pressEach, pressDue } = state;
+  const { pin, verdict, agreed } = judged;
+  const again = isPressedAgain(state, judged);
+  if (!pressEach && !again) return pressDue;
   const others = pressDue.filter((due) => due !== pin);
-  if (agreed && pressable.has(verdict)) return [...others, pin];
+  if (agreed && (again || pressable.has(verdict))) return [...others, pin];
   return others.length === pressDue.length ? pressDue : others;
 };
 
 const pressable: ReadonlySet<Verdict> = new Set(['open', 'low', 'high', 'short', 'wobble']);
+
+/** A line of a recheck that answered to pressing before: it has to stay put now, however well it reads. */
+const isPressedAgain = (
+  { recheck, presses }: WalkState,
+  { line, verdict }: EventOf<'pin-judged'>,
+): boolean =>
+  recheck !== null &&
+  verdict !== 'unread' &&
+  recheck.press.some((place) => place.line === line) &&
+  !presses.some((press) => press.line === line);

@@ -101,6 +101,10 @@ export interface WalkState {
   readonly pressEach: boolean;
   /** Pins that are settled, not normal and still to be press-tested without being asked for, oldest first. */
   readonly pressDue: readonly string[];
+  /** What an earlier session put in question; null in a walk of its own. */
+  readonly recheck: NonNullable<EventOf<'session-opened'>['recheck']> | null;
+  /** The outcome of the recheck was told and still holds. */
+  readonly recheckTold: boolean;
   /** What was observed of the board, in the order in which it was. */
   readonly evidence: Evidence;
   /** What may be at fault, as told last. */
@@ -123,7 +127,7 @@ export const unreadPin: PinRecord = {
 };
 
 export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
-  const plan = planWalk(opened.profile.content, opened.measure);
+  const plan = planWalk(opened.profile.content, opened.measure, opened.pins);
   return {
     profile: opened.profile.content,
     plan,
@@ -161,13 +165,23 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     pressTests: 0,
     pressEach: opened.pressTests === 'each',
     pressDue: [],
+    recheck: opened.recheck ?? null,
+    recheckTold: false,
     evidence: [],
     ranked: null,
     accused: null,
-    partsOf: new Map(
-      plan.pins.map(({ line }) => [line, partsToPress(opened.profile.content, line)]),
-    ),
+    partsOf: new Map(plan.pins.map(({ line }) => [line, pressedAgain(opened, line)])),
   };
+};
+
+/** In a recheck the places that answered before, else every part along the line. */
+const pressedAgain = (
+  { recheck, profile }: EventOf<'session-opened'>,
+  line: string,
+): readonly string[] => {
+  const before = (recheck?.press ?? []).filter((place) => place.line === line);
+  const parts = before.flatMap(({ part }) => part ?? []);
+  return parts.length > 0 ? parts : partsToPress(profile.content, line);
 };
 
 /**
@@ -216,6 +230,8 @@ export const withReading = (
   pressTests: state.pressTests,
   pressEach: state.pressEach,
   pressDue: state.pressDue,
+  recheck: state.recheck,
+  recheckTold: state.recheckTold,
   evidence: state.evidence,
   ranked: state.ranked,
   accused: state.accused,

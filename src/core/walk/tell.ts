@@ -1,10 +1,11 @@
 // Gives captures their pins' names as soon as nearly every way agrees, and says where the walk stands.
-import type { WalkEvent } from '../events.js';
+import type { EventOf } from '../events.js';
 import { judge } from './judge.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { realign } from './realign.js';
 import { type Capture, likeliestWay } from './state.js';
 import { tallyPins } from './tally.js';
+import { tellControl } from './tell-recheck.js';
 import type { Teller } from './teller.js';
 
 /** Opens in a row after which the ground clip is in doubt. Common practice, no source. */
@@ -83,7 +84,7 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   // A capture revised by a few counts is no news for the ear.
   const told = before?.touch === capture.touch && before.verdict === verdict;
   if (told && before.agreed === agreed) return;
-  const judged: WalkEvent = {
+  const judged: EventOf<'pin-judged'> = {
     type: 'pin-judged',
     t,
     pin: pin.pin,
@@ -93,6 +94,7 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
     agreed,
   };
   teller.tell(judged);
+  if (judged.agreed) tellControl(teller, t, judged.pin);
   if (teller.state.opensInARow >= opensThatDoubtGround) {
     teller.tell({ type: 'ground-doubted', t, opens: teller.state.opensInARow });
   }

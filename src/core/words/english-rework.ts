@@ -60,6 +60,18 @@ export const englishRework: ReworkWords = {
     'heat-is-off': 'Heat is not on.',
   },
   noLimits: 'No limit is known for this place: the data sheets count.',
+  toWalk: (pin, line, before, because) => {
+    const says = {
+      bad: 'not normal before',
+      mate: 'mate of a bad line',
+      part: 'through a reworked part',
+      heat: 'near heat',
+      supply: 'supply line',
+      control: 'not touched, must read as before',
+      anchor: 'ground on the way',
+    } as const;
+    return `${pin} ${line}: ${before}; ${because.map((reason) => says[reason]).join(', ')}`;
+  },
   controlMoved: (pin, line) =>
     `${pin} ${line} was not touched and reads otherwise than before: the board is warm or wet. Wait, then touch it again.`,
   controlAsBefore: (pin, line) => `${pin} ${line} was not touched and reads as before.`,

@@ -1,6 +1,6 @@
 // What is said of the work after the walk: rework under heat, the recheck, the tests and the closing of a job.
 import type { EventOf, Verdict } from '../events.js';
-import type { Difference, RecheckOutcome } from '../recheck/recheck-events.js';
+import type { Difference, RecheckOutcome, RecheckReason } from '../recheck/recheck-events.js';
 import type { ReworkRefusal } from '../rework/decide-rework.js';
 import type { HeatCaution, JobOutcome, ReworkAction, ReworkTool } from '../rework/rework-events.js';
 
@@ -22,6 +22,7 @@ export interface ReworkWords {
   setPointOver(setPoint: string, allowed: string): string;
   readonly refused: Readonly<Record<ReworkRefusal, string>>;
   readonly noLimits: string;
+  toWalk(pin: string, line: string, before: Verdict, because: readonly RecheckReason[]): string;
   controlMoved(pin: string, line: string): string;
   controlAsBefore(pin: string, line: string): string;
   readonly outcome: Readonly<Record<RecheckOutcome, string>>;

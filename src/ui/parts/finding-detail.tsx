@@ -34,11 +34,8 @@ export const FindingDetail = ({
   return <Rows lines={lines} width={width} height={rows} />;
 };
 
-const titleLines = (
-  { index, pin, line }: Finding,
-  { profile, theme }: Surroundings,
-): readonly Line[] => {
-  const title = profileLine(profile, index)?.title;
+const titleLines = ({ pin, line }: Finding, { profile, theme }: Surroundings): readonly Line[] => {
+  const title = profileLine(profile, line)?.title;
   return [
     [
       span(` ${pin} `, theme.style.accent),
@@ -73,11 +70,11 @@ const mateLines = (
 
 /** The chain from the pin to the chip, in order. */
 const wayLines = (
-  { index }: Finding,
+  { line }: Finding,
   width: number,
   { profile, theme, words }: Surroundings,
 ): readonly Line[] => {
-  const stops = (profileLine(profile, index)?.chain ?? []).map((stop) => {
+  const stops = (profileLine(profile, line)?.chain ?? []).map((stop) => {
     if ('joint' in stop) return stop.joint;
     if ('part' in stop) return stop.part;
     if ('chip' in stop) return stop.chip;
@@ -92,8 +89,6 @@ const wayLines = (
 
 const profileLine = (
   profile: Profile | null,
-  index: number,
-): Profile['lines'][string] | undefined => {
-  const line = profile?.connector.pins[index]?.line;
-  return line === undefined ? undefined : profile?.lines[line];
-};
+  line: string,
+): Profile['lines'][string] | undefined =>
+  profile !== null && Object.hasOwn(profile.lines, line) ? profile.lines[line] : undefined;

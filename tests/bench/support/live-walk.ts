@@ -10,6 +10,7 @@ import type { Input } from '../../../src/core/inputs.js';
 import type { Driver } from '../../../src/core/meter/driver-format.js';
 import type { Pad } from '../../../src/core/pads/pad.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
+import type { RecheckHeader } from '../../../src/core/recheck/recheck-header.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
 import { openWalk } from '../../../src/core/walk/state.js';
 import { createMeterFeed } from '../../../src/session/meter-feed.js';
@@ -36,6 +37,8 @@ export interface LiveWalkOptions {
   readonly pads?: boolean;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
+  /** Walks again what an earlier walk put in question. */
+  readonly recheck?: RecheckHeader;
 }
 
 export const openedWith = (driver: Driver, profile: Profile): EventOf<'session-opened'> => ({
@@ -76,6 +79,7 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
       bench,
       driver: options.driver,
       profile,
+      pins: options.recheck?.pins.map(({ pin }) => pin),
       hears,
       act: (act) => acts({ kind: 'act', t: clock.now(), act }),
     }),
@@ -88,6 +92,9 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
     ...openedWith(driver, profile),
     ...(options.pads === true ? { pads: padsOf(setup) } : {}),
     ...(options.pressEach === true ? ({ seed: 7, pressTests: 'each' } as const) : {}),
+    ...(options.recheck === undefined
+      ? {}
+      : { recheck: options.recheck, pins: options.recheck.pins.map(({ pin }) => pin), seed: 7 }),
   };
 
   const follow = (told: readonly WalkEvent[]): void => {
@@ -111,7 +118,10 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
     ...(profile.measure.range === undefined ? {} : { range: profile.measure.range }),
   };
   createMeterFeed({ link, driver, wanted, clock }).start(take);
-  clock.run(options.patienceS ?? 600, () => state.stage === 'finished');
+  clock.run(
+    options.patienceS ?? 600,
+    () => state.stage === 'finished' && (state.press === null || options.recheck === undefined),
+  );
   return {
     events,
     inputs,

@@ -1,0 +1,46 @@
+// A saved session as later work needs it: the walk as it ended and what was done since.
+import { basename } from 'node:path';
+import type { EventOf, Numbered } from '../core/events.js';
+import type { RecheckHeader } from '../core/recheck/recheck-header.js';
+import { evolveRework, noRework, type ReworkState } from '../core/rework/rework-state.js';
+import { evolve } from '../core/walk/evolve.js';
+import { openWalk, type WalkState } from '../core/walk/state.js';
+import { readSession, type SessionEnd } from '../store/journal-reader.js';
+import { sessionBegins } from '../store/session-begins.js';
+import { exitCodes, UserError } from './user-error.js';
+
+export interface EarlierSession {
+  readonly opened: EventOf<'session-opened'>;
+  readonly state: WalkState;
+  readonly rework: ReworkState;
+  /** As a later session names it. */
+  readonly of: RecheckHeader['of'];
+}
+
+/** @throws FileError at the first line that is not sound; UserError where no session begins. */
+export const readEarlier = (path: string): EarlierSession => {
+  let end: SessionEnd | undefined;
+  function* all(): Generator<Numbered, void> {
+    end = yield* readSession(path);
+  }
+  let opened: EventOf<'session-opened'> | undefined;
+  let state: WalkState | undefined;
+  let rework = noRework;
+  for (const event of all()) {
+    if (event.type === 'session-opened') opened ??= event;
+    if (opened === undefined) break;
+    state = state === undefined ? openWalk(opened) : evolve(state, event);
+    rework = evolveRework(rework, event);
+  }
+  const begins = sessionBegins(path);
+  if (
+    opened === undefined ||
+    state === undefined ||
+    begins === undefined ||
+    end?.chain === undefined
+  ) {
+    throw new UserError(`${path}: no session begins here; name a saved session`, exitCodes.badFile);
+  }
+  const of = { file: basename(path), begins, fingerprint: end.chain };
+  return { opened, state, rework, of };
+};
