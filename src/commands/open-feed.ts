@@ -20,7 +20,7 @@ export interface FeedWish {
   readonly link: string;
   readonly profile: Profile;
   /** The only pins walked; absent: all. */
-  readonly pins: readonly string[] | undefined;
+  readonly pins?: readonly string[] | undefined;
   readonly measure: Profile['measure'];
   /** The driver asked for, or null. */
   readonly driver: Driver | null;
