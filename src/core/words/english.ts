@@ -126,11 +126,11 @@ export const english: Words = {
     'repeat-cue': 'say again',
   },
   replyAsked: (reply) =>
-    `Pad "${english.reply[reply]}" heard: go on, and it counts; touch the pad once more to take it back.`,
+    `Pad "${english.reply[reply]}" heard: it counts at the next pin; touch it again to undo.`,
   replyGiven: (reply) => `Pad "${english.reply[reply]}" counts.`,
   replyCancelled: (reply) => `Pad "${english.reply[reply]}" taken back.`,
   replyShadowed: (reply) =>
-    `A line reads like the pad "${english.reply[reply]}": it is not listened to from here on.`,
+    `A line reads like the pad "${english.reply[reply]}": not listened to any more.`,
   realigned: (shift, pin) =>
     `Realigned: the walk was ${count(Math.abs(shift), 'place')} ${
       shift > 0 ? 'behind' : 'ahead'
