@@ -8,6 +8,7 @@ import { checkGroundsByEar } from './ground-check.js';
 import { draw } from './pace.js';
 import { giveByPad } from './pad-hands.js';
 import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
+import { askToProbe, probeByEar } from './probe-by-ear.js';
 
 /** What a visit ended with: the place to go to next. */
 interface Onward {
@@ -16,7 +17,7 @@ interface Onward {
   readonly doubted?: true;
 }
 
-export function* listenAndWalk(body: Body, answers: AnswerWay): Gesture<void> {
+export function* listenAndWalk(body: Body, answers: AnswerWay, probes = false): Gesture<void> {
   let place = yield* begin(body);
   for (;;) {
     let doubted = false;
@@ -25,7 +26,7 @@ export function* listenAndWalk(body: Body, answers: AnswerWay): Gesture<void> {
       place = onward.to;
       doubted = onward.doubted ?? false;
     }
-    place = yield* rest(body);
+    place = yield* rest(body, answers, probes);
   }
 }
 
@@ -95,6 +96,10 @@ function* visit(
       yield* react(body);
       yield* lift(body);
       return { to: called };
+    }
+    if (heard.type === 'probe-begun') {
+      yield* probeByEar(body, heard, answers);
+      return { to: calledOn(body) ?? place };
     }
     if (isPressBegun(heard)) {
       yield* pressByEar(body, heard.pin);
@@ -246,11 +251,22 @@ function* waitInTheAir(
   yield* land(body, place);
 }
 
-/** Nothing left to touch: waits until the program calls somewhere again. */
-function* rest(body: Body): Gesture<number> {
+/** Nothing left to walk: probes what is proposed, if that is the habit, until the program calls somewhere again. */
+function* rest(body: Body, answers: AnswerWay, probes: boolean): Gesture<number> {
   if (body.probing.pinIndex !== null) yield* lift(body);
+  if (probes) yield* askToProbe(body);
   for (;;) {
     const heard = yield* listen(body, Number.POSITIVE_INFINITY);
+    if (heard?.type === 'probe-begun') {
+      yield* probeByEar(body, heard, answers);
+      if (probes) yield* askToProbe(body);
+      continue;
+    }
+    if (heard !== null && isPressBegun(heard)) {
+      yield* pressByEar(body, heard.pin);
+      if (probes) yield* askToProbe(body);
+      continue;
+    }
     const called = heard === null ? null : calledTo(body, heard);
     if (called !== null) return called;
   }

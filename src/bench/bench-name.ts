@@ -11,6 +11,9 @@ export type PaceName = (typeof paceNames)[number];
 export const answerWays = ['ground-taps', 'key', 'pads'] as const;
 export type AnswerWay = (typeof answerWays)[number];
 
+/** Whether the technician, once all is walked, probes what the program proposes. */
+export const probeHabits = ['none', 'proposed'] as const;
+
 export interface BenchName {
   readonly scenario: ScenarioName;
   /** What chance draws from: the same seed gives the same run. */
@@ -19,6 +22,7 @@ export interface BenchName {
   /** The hands go about so many times as fast. */
   readonly speed: number;
   readonly answers: AnswerWay;
+  readonly probes: (typeof probeHabits)[number];
   /** Readings a second and display counts; absent: the driver's own. */
   readonly rate?: number;
   readonly counts?: number;
@@ -35,6 +39,7 @@ export const usualBench: BenchName = {
   pace: 'easy',
   speed: 1,
   answers: 'ground-taps',
+  probes: 'none',
 };
 
 /** @throws BenchNameError naming what is wrong and what would be right. */
@@ -87,6 +92,7 @@ const options: Readonly<Record<string, Option>> = {
   rate: (key, value) => ({ rate: numberBetween(key, value, leastRate, mostRate) }),
   counts: (key, value) => ({ counts: wholeBetween(key, value, leastCounts, mostCounts) }),
   answers: (key, value) => ({ answers: oneOf(key, value, answerWays) }),
+  probes: (key, value) => ({ probes: oneOf(key, value, probeHabits) }),
 };
 
 const unknown = (what: string, given: string, known: readonly string[]): BenchNameError => {

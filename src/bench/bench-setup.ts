@@ -67,6 +67,7 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
         : [],
     doubts: scenario.doubts?.(profile) ?? [],
     work,
+    probes: bench.probes === 'proposed',
     readingsPerS: bench.rate ?? driver.readingsPerS,
     error: { ...usualError, ...scenario.error },
     ranging: usualRanging,

@@ -5,7 +5,7 @@ import type { Profile } from '../core/profile/profile-format.js';
 import type { MeasureFunction } from '../core/reading.js';
 import { checkFaults, type Fault } from './faults.js';
 import { healthyReading } from './healthy.js';
-import { ohmsTestAmps, steadyReading } from './line-path.js';
+import { type Along, ohmsTestAmps, steadyReading } from './line-path.js';
 import { type BenchPad, padReads } from './pads.js';
 import { type Seeded, seeded } from './seeded.js';
 
@@ -19,8 +19,13 @@ export interface BoardSetup {
 
 /** What the hands do to the board. */
 export interface Probing {
-  /** Place in the profile's order of the touched pin, a pad's place after that, or null in the air. */
+  /**
+   * Place in the profile's order of the touched pin, or of the pin whose line is touched; a pad's place after
+   * that; or null in the air.
+   */
   readonly pinIndex: number | null;
+  /** The place along that pin's line, where it is not the pin itself. */
+  readonly along?: Along | null;
   /** The part being pressed. */
   readonly pressed: string | null;
 }
@@ -88,13 +93,19 @@ export const createBoard = ({ profile, faults, seed, pads = [] }: BoardSetup): B
     return fault.kind === 'loose' && since < (fault.stickyS ?? 0);
   };
 
-  const path = (pinIndex: number, measure: MeasureFunction, pressed: string | null) => {
+  const path = (
+    pinIndex: number,
+    measure: MeasureFunction,
+    pressed: string | null,
+    along: Along | null = null,
+  ) => {
     const line = lineOf(pinIndex);
     return steadyReading({
       profile,
       measure,
       line,
       pin: pins[pinIndex]?.pin ?? '',
+      along,
       healthy: healthy(line, measure),
       faults,
       feels: (fault) => closes(fault, pressed),
@@ -110,14 +121,14 @@ export const createBoard = ({ profile, faults, seed, pads = [] }: BoardSetup): B
   };
 
   return {
-    advanceTo: (worldS, { pinIndex, pressed }) => {
+    advanceTo: (worldS, { pinIndex, pressed, along }) => {
       const elapsedS = worldS - nowS;
       if (elapsedS <= 0) return;
       nowS = worldS;
       if (pressed !== null) releasedS.set(pressed, worldS);
       if (pinIndex === null || padOf(pinIndex) !== undefined) return;
       const creep = creeps.get(lineOf(pinIndex));
-      const ohms = path(pinIndex, 'resistance', pressed);
+      const ohms = path(pinIndex, 'resistance', pressed, along);
       if (creep === undefined || ohms === null) return;
       creep.charge *= decay(worldS - elapsedS - creep.atS, creep.tauS);
       creep.charge = 1 - (1 - creep.charge) * decay(elapsedS, tauOf(pinIndex, ohms));
@@ -125,11 +136,11 @@ export const createBoard = ({ profile, faults, seed, pads = [] }: BoardSetup): B
       creep.atS = worldS;
     },
 
-    reads: ({ pinIndex, pressed }, measure) => {
+    reads: ({ pinIndex, pressed, along }, measure) => {
       if (pinIndex === null) return measure === 'dc-volts' ? 0 : null;
       const pad = padOf(pinIndex);
       if (pad !== undefined) return padReads(pad, measure);
-      const settled = path(pinIndex, measure, pressed);
+      const settled = path(pinIndex, measure, pressed, along);
       const creep = creeps.get(lineOf(pinIndex));
       if (settled === null || creep === undefined) return settled;
       if (measure === 'dc-volts') return creep.leftVolts;

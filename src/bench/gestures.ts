@@ -2,6 +2,7 @@
 // leaves the hands in a known state; none decides where to go.
 import type { Numbered } from '../core/events.js';
 import { type Body, type Gesture, listen, pass } from './body.js';
+import type { Along } from './line-path.js';
 import { draw } from './pace.js';
 
 /** Puts the probe on the pin: perhaps beside it first, always with bounces, and plans a slip or none. */
@@ -28,6 +29,13 @@ function* fumble(body: Body, pinIndex: number): Gesture<void> {
     touch(body, null);
     yield* pass(body, draw(random, pace.liftS));
   }
+}
+
+/** Puts the probe on a place along the line of a pin, or on the pin itself, with a hand that takes its time. */
+export function* landAlong(body: Body, pinIndex: number, along: Along | null): Gesture<void> {
+  body.probing = { ...body.probing, pinIndex, along };
+  body.slipAtS = null;
+  yield* pass(body, 0);
 }
 
 /** Keeps the probe where it is until something is heard (returned) or until `untilS` (null). */
@@ -117,7 +125,7 @@ export function* settleOn(body: Body, pinIndex: number): Gesture<void> {
 }
 
 const touch = (body: Body, pinIndex: number | null): void => {
-  body.probing = { ...body.probing, pinIndex };
+  body.probing = { ...body.probing, pinIndex, along: null };
 };
 
 /** The pin before or after; at an end of the walk, the one there is. */

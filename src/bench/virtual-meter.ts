@@ -30,6 +30,7 @@ export interface VirtualMeterSetup {
   readonly pads: readonly BenchPad[];
   readonly doubts: readonly string[];
   readonly work: BenchWork;
+  readonly probes: boolean;
   readonly readingsPerS: number;
   readonly error: MeterError;
   readonly ranging: Ranging;

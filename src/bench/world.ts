@@ -31,6 +31,8 @@ export interface WorldSetup {
   readonly pads: readonly BenchPad[];
   readonly doubts: readonly string[];
   readonly work: BenchWork;
+  /** Does the technician, once all is walked, probe what the program proposes? */
+  readonly probes: boolean;
   readonly readingsPerS: number;
   /** Highest full scale of the meter: what reads over it looks open. */
   readonly highest: number;
@@ -48,7 +50,7 @@ export interface World {
   sample(toS: number, measure: MeasureFunction): Samples;
   /** Lets time pass unmeasured. */
   advanceTo(toS: number): void;
-  /** Place in the profile's order under the probe, or null. */
+  /** Place in the profile's order of the pin under the probe, or null. */
   touched(): number | null;
   press(part: string | null): void;
   hear(event: Numbered): void;
@@ -102,7 +104,7 @@ export const createWorld = (setup: WorldSetup): World => {
       if (setup.work === 'touch-pads') return touchPadsInTurn(hands);
       return setup.hears === null
         ? walkByPatience(hands, { board, isNormal, reads: (place) => shown(place) !== null })
-        : listenAndWalk(hands, setup.hears);
+        : listenAndWalk(hands, setup.hears, setup.probes);
     },
   );
 
@@ -134,7 +136,7 @@ export const createWorld = (setup: WorldSetup): World => {
         return board.reads(body.probing, asked);
       });
     },
-    touched: () => body.probing.pinIndex,
+    touched: () => (body.probing.along == null ? body.probing.pinIndex : null),
     press: (part) => {
       body.probing = { ...body.probing, pressed: part };
     },

@@ -1,7 +1,7 @@
 // Everything that can have happened, in the words of the session file. Names and fields are a public format:
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
-import { actNames, cueNames, linkChanges } from './inputs.js';
+import { actNames, cueNames, linkChanges, probeSides } from './inputs.js';
 import { padCommands } from './pads/pad.js';
 import { pressFindings } from './press/decide-press.js';
 import { profileFormat } from './profile/profile-format.js';
@@ -52,6 +52,8 @@ const pin = z.string();
 const line = z.string();
 const probability = z.number().min(0).max(1);
 const reply = z.enum(padCommands);
+/** A place along a line; `part` is left out at the chip. */
+const place = z.strictObject({ part: z.string().optional(), side: z.enum(probeSides) });
 const source = z.strictObject({ id: z.string(), sha256: z.string() });
 
 /** ±(percent of reading + counts of the last digit), per range where the driver tells them apart. */
@@ -81,6 +83,19 @@ export const expectedBounds = z.union([
 export type ExpectedBounds = z.infer<typeof expectedBounds>;
 
 const recheck = recheckShapes(z.enum(verdicts));
+/** What a touch read, once it had settled. */
+const settled = {
+  value: z.number().optional(),
+  overload: z.literal(true).optional(),
+  standardUncertainty: z.number().nonnegative().nullable(),
+  readings: z.int().nonnegative(),
+  function: z.enum(measureFunctions),
+  range: z.number().optional(),
+  resolution: z.number().optional(),
+  /** Times of the first and last reading used. */
+  from: t,
+  to: t,
+};
 
 const bodies = {
   ...reworkBodies,
@@ -142,6 +157,9 @@ const bodies = {
     act: z.enum(actNames),
     pin: pin.optional(),
     text: z.string().optional(),
+    line: line.optional(),
+    part: z.string().optional(),
+    side: z.enum(probeSides).optional(),
     /** Given by a reply pad; a key or pedal where it is left out. */
     by: z.literal('pad').optional(),
   }),
@@ -185,7 +203,12 @@ const bodies = {
   'ground-doubted': z.strictObject({ opens: z.int().positive() }),
   'ground-checked': z.strictObject({ outcome: z.enum(['good', 'skipped']) }),
   'pin-reached': z.strictObject({ pin, line }),
-  'question-asked': z.strictObject({ question: z.enum(questions), pin }),
+  'question-asked': z.strictObject({
+    question: z.enum(questions),
+    pin,
+    /** The place along the pin's line that is asked about, where it is not the pin itself. */
+    place: place.optional(),
+  }),
   'question-answered': z.strictObject({
     question: z.enum(questions),
     pin,
@@ -224,16 +247,7 @@ const bodies = {
     touch: z.int().nonnegative(),
     pin,
     line,
-    value: z.number().optional(),
-    overload: z.literal(true).optional(),
-    standardUncertainty: z.number().nonnegative().nullable(),
-    readings: z.int().nonnegative(),
-    function: z.enum(measureFunctions),
-    range: z.number().optional(),
-    resolution: z.number().optional(),
-    /** Times of the first and last reading used. */
-    from: t,
-    to: t,
+    ...settled,
   }),
   'pin-judged': z.strictObject({
     pin,
@@ -292,7 +306,7 @@ const bodies = {
         line,
         pin: pin.optional(),
         part: z.string().optional(),
-        side: z.enum(['near', 'far', 'chip']).optional(),
+        side: z.enum(probeSides).optional(),
         /** Bits expected about which places are at fault. */
         gain: z.number().nonnegative(),
         /** In retakes of a pin. */
@@ -302,6 +316,27 @@ const bodies = {
   }),
   'control-compared': recheck.control,
   'recheck-compared': recheck.compared,
+  /** The next touch that settles is of this place, or of this pin once more, and no step of the walk. */
+  'probe-begun': z.strictObject({
+    probe: z.enum(['retake', 'other-ground', 'place']),
+    line,
+    pin: pin.optional(),
+    part: z.string().optional(),
+    side: z.enum(probeSides).optional(),
+  }),
+  /** What was read at a place along a line; `near` is the side of the part towards the pin. */
+  'place-judged': z.strictObject({
+    line,
+    /** Null at the chip. */
+    part: z.string().nullable(),
+    side: z.enum(probeSides),
+    ...settled,
+    verdict: z.enum(verdicts),
+    confidence: probability,
+    expected: expectedBounds,
+    advice: z.enum(nextActions).optional(),
+  }),
+  'probe-ended': z.strictObject({ reason: z.enum(['done', 'given-up']) }),
   'walk-finished': z.strictObject({
     tally: z.record(z.enum(verdicts), z.int().nonnegative()),
   }),

@@ -15,11 +15,16 @@ export const actNames = [
   'resume',
   'dismiss',
   'press',
+  'probe',
   'pressing',
   'released',
   'quit',
 ] as const;
 export type ActName = (typeof actNames)[number];
+
+/** Sides of a place along a line: a part's terminal towards the pin or away from it, or the track before the chip. */
+export const probeSides = ['near', 'far', 'chip'] as const;
+export type ProbeSide = (typeof probeSides)[number];
 
 export interface Act {
   readonly act: ActName;
@@ -27,6 +32,10 @@ export interface Act {
   readonly pin?: string;
   /** For `note`: the cleaned text. */
   readonly text?: string;
+  /** For `probe`: a place along a line; the one proposed where none is given. */
+  readonly line?: string;
+  readonly part?: string;
+  readonly side?: ProbeSide;
   /** Given by a reply pad, not by a key. */
   readonly by?: 'pad';
 }

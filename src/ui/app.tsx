@@ -55,5 +55,6 @@ const Screen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
 /** A finished walk has nothing else to show than its review, whatever is being typed. */
 const reviewChoice = ({ mode, state }: WalkScreenProps['snapshot']): number | null => {
   if (mode.mode === 'review') return mode.choice;
+  if (state.probing !== null) return null;
   return state.stage === 'finished' || state.stage === 'closed' ? 0 : null;
 };

@@ -32,7 +32,7 @@ export const pressKey = (mode: Mode, key: Key, state: WalkState, keys: KeyMap): 
   switch (mode.mode) {
     case 'walk':
       // A finished walk shows its review, whichever way it came there.
-      return state.stage === 'finished'
+      return state.stage === 'finished' && state.probing === null
         ? inReview({ mode: 'review', choice: 0 }, key, state, keys)
         : inWalk(mode, key, state, keys);
     case 'keys':
@@ -75,6 +75,7 @@ const carryOut = (mode: Mode, act: ScreenAct, state: WalkState): Step => {
     case 'skip':
     case 'retake':
     case 'press':
+    case 'probe':
     case 'dismiss':
       return stay(mode, { act });
   }

@@ -15,7 +15,9 @@ describe('the name of a virtual bench', () => {
 
   it('should take options', () => {
     expect(
-      parseBenchName('short?seed=7&rate=2.5&counts=4000&pace=usual&speed=3&answers=key'),
+      parseBenchName(
+        'short?seed=7&rate=2.5&counts=4000&pace=usual&speed=3&answers=key&probes=proposed',
+      ),
     ).toEqual({
       scenario: 'short',
       seed: 7,
@@ -24,6 +26,7 @@ describe('the name of a virtual bench', () => {
       pace: 'usual',
       speed: 3,
       answers: 'key',
+      probes: 'proposed',
     });
   });
 

@@ -44,8 +44,28 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
         judgedKind(event),
         spoken.judged(said(event.pin), words.verdict[event.verdict], event.agreed),
       );
-    case 'question-asked':
-      return cue(`question-${event.question}`, spoken.question(event.question, said(event.pin)));
+    case 'question-asked': {
+      const { question, pin, place } = event;
+      const asked =
+        place === undefined
+          ? spoken.question(question, said(pin))
+          : spoken.placeOpen(saidPart(place.part ?? null, spoken), place.side);
+      return cue(`question-${question}`, asked);
+    }
+    case 'probe-begun': {
+      const { pin = null, part = null, side = 'chip' } = event;
+      const place = {
+        pin: event.side === undefined && pin !== null ? said(pin) : null,
+        part: saidPart(part, spoken),
+        side,
+      };
+      return cue('probe-place', spoken.probePlace(place));
+    }
+    case 'place-judged': {
+      const { verdict, side } = event;
+      const part = saidPart(event.part, spoken);
+      return cue(verdict, spoken.placeJudged(part, side, words.verdict[verdict]));
+    }
     case 'walk-held':
       return cue(event.reason === 'ground-lost' ? 'lead-off' : 'held', spoken.held[event.reason]);
     case 'walk-freed':
@@ -122,6 +142,7 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'press-begun':
     case 'press-compared':
     case 'press-ended':
+    case 'probe-ended':
     case 'question-answered':
     case 'session-closed':
     case 'heat-cautions-confirmed':

@@ -23,6 +23,7 @@ export type CueKind =
   | 'control-moved'
   | 'recheck-good'
   | 'recheck-not-good'
+  | 'probe-place'
   | 'touch-ground'
   | 'ground-first'
   | 'ground-missed'

@@ -77,6 +77,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
   'press-answers': word(2, brief(587), long(784), even(1047)),
   'press-nothing': word(1, even(440), long(440), even(440)),
   'press-unclear': word(1, brief(494), long(440), brief(494), brief(494)),
+  'probe-place': word(1, brief(784), brief(784), long(659)),
   suspect: word(2, brief(659), long(659), brief(784)),
   held: stop(4, ...alarm),
   'lead-off': stop(4, ...alarm, brief(330)),

@@ -13,6 +13,8 @@ export interface NotInLog {
   readonly groundCheck: number;
   readonly paused: number;
   readonly pressTests: number;
+  /** Readings of places along a line, and of pins touched once more beside the walk. */
+  readonly probes: number;
   readonly notes: number;
   /** Times the link was lost, the meter silent, or the session taken up again: a log shows a gap at most. */
   readonly gaps: number;
@@ -32,6 +34,7 @@ const nothingLeftOut: NotInLog = {
   groundCheck: 0,
   paused: 0,
   pressTests: 0,
+  probes: 0,
   notes: 0,
   gaps: 0,
   jumpsAhead: 0,
@@ -40,6 +43,7 @@ const nothingLeftOut: NotInLog = {
 export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
   let state: WalkState = openWalk(opened);
   let begun = !opened.groundCheck;
+  let isBeside = false;
   let notInLog = nothingLeftOut;
   const count = (what: keyof NotInLog): readonly string[] => {
     notInLog = { ...notInLog, [what]: notInLog[what] + 1 };
@@ -58,6 +62,7 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
     switch (input.kind) {
       case 'reading':
         if (!begun) return count('groundCheck');
+        if (isBeside) return count('probes');
         return before.paused === 'asked' ? count('paused') : [formatLogReading(input.reading)];
       case 'cue':
         return [formatLogMark(input.t, input.cue)];
@@ -86,6 +91,8 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
       state = evolve(state, event);
       // The touch that ended the ground check is no touch of the first pin.
       if (!begun && state.stage !== 'ground-check') begun = state.contact.rest === null;
+      // So with a place probed beside the walk: the probe is back once it has left that place.
+      isBeside = state.probing !== null || (isBeside && state.contact.rest !== null);
       return linesOf(event, before);
     },
     get notInLog() {

@@ -16,6 +16,8 @@ export type Status =
       readonly kind: 'question';
       readonly question: Question;
       readonly pin: string;
+      /** The place along the pin's line that is asked about, where it is not the pin itself. */
+      readonly place: WalkState['probing'];
       /** A good board reads overload at this pin. */
       readonly expectedOverload: boolean;
     }
@@ -41,11 +43,13 @@ export const selectStatus = (state: WalkState, trouble: string | null): Status =
   if (trouble !== null) return { kind: 'trouble', reason: trouble };
   if (state.paused !== null) return { kind: 'paused', reason: state.paused };
   if (state.hold !== null) return { kind: 'held', ...state.hold };
-  if (state.stage === 'finished' || state.stage === 'closed') return { kind: 'finished' };
+  const isOver = state.stage === 'finished' || state.stage === 'closed';
+  if (isOver && state.probing === null) return { kind: 'finished' };
   if (state.question !== null) {
     const { question, pin } = state.question;
+    const place = state.probing?.side === undefined ? null : state.probing;
     const expectedOverload = state.plan.pins[indexOfPin(state, pin)]?.expected === 'overload';
-    return { kind: 'question', question, pin, expectedOverload };
+    return { kind: 'question', question, pin, place, expectedOverload };
   }
   if (state.stage === 'ground-check') return selectGround(state);
   return selectTouch(state);

@@ -1,7 +1,13 @@
 // Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
 // that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
 import type { PlannedPin } from '../profile/plan.js';
-import { indexOfPin, likeliestWay, type PinRecord, type WalkState } from '../walk/state.js';
+import {
+  indexOfPin,
+  likeliestWay,
+  type PinRecord,
+  probedPin,
+  type WalkState,
+} from '../walk/state.js';
 
 export interface Subject {
   readonly planned: PlannedPin;
@@ -15,6 +21,7 @@ export interface Subject {
 /** The pin the live reading is compared with, or null before the walk and after its end. */
 export const selectSubject = (state: WalkState): Subject | null => {
   if (state.stage === 'ground-check') return null;
+  if (state.probing !== null) return probedSubject(state, state.probing);
   const rested = restedIndex(state);
   const pressed = state.press === null ? null : indexOfPin(state, state.press.pin);
   const index = pressed ?? rested ?? state.cursor;
@@ -25,8 +32,21 @@ export const selectSubject = (state: WalkState): Subject | null => {
   return { planned, record, judged: rested !== null, confirming };
 };
 
+/** A place along a line is compared with what its pin should read. */
+const probedSubject = (
+  state: WalkState,
+  probing: NonNullable<WalkState['probing']>,
+): Subject | null => {
+  const planned = probedPin(state, probing);
+  const record = state.pins[planned?.index ?? -1];
+  return planned === undefined || record === undefined
+    ? null
+    : { planned, record, judged: false, confirming: false };
+};
+
 /** The pin the walk goes to next: the waiting one while the probe still rests on the one before. */
 export const selectNext = (state: WalkState): PlannedPin | null => {
+  if (state.probing !== null) return state.plan.pins[state.cursor] ?? null;
   const rested = restedIndex(state);
   const at = rested === null || rested === state.cursor ? state.cursor + 1 : state.cursor;
   return state.stage === 'ground-check'

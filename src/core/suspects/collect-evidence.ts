@@ -1,30 +1,50 @@
-// Evidence from the events of a session: the last verdict of each pin and the last finding of each press, in the
-// order in which they were given.
-import type { WalkEvent } from '../events.js';
+// Evidence from the events of a session: the last verdict of each pin and place and the last finding of each press,
+// in the order in which they were given.
+import type { EventOf, WalkEvent } from '../events.js';
 import type { Evidence, Observation } from './evidence.js';
+import type { Place } from './views.js';
 
 /**
  * The evidence with one more event. What was judged again counts once, at its new place in the order: a lead may
- * have been mended since. A press on bare board is one of a part that no line has: an answer to it tells that the
+ * have been mended since. A probe beside the walk is a look of its own and counts beside what was seen before. A press on bare board is one of a part that no line has: an answer to it tells that the
  * board flexes.
  */
-export const observe = (evidence: Evidence, event: WalkEvent): Evidence => {
-  const observation = observationIn(event);
+export const observe = (
+  evidence: Evidence,
+  event: WalkEvent,
+  probing: EventOf<'probe-begun'> | null = null,
+): Evidence => {
+  const observation = observationIn(event, probing);
   if (observation === null) return evidence;
+  if (event.type !== 'press-judged' && probing !== null) return [...evidence, observation];
   const place = placeOf(observation);
   return [...evidence.filter((known) => placeOf(known) !== place), observation];
 };
 
 export const collectEvidence = (events: Iterable<WalkEvent>): Evidence => {
   let evidence: Evidence = [];
-  for (const event of events) evidence = observe(evidence, event);
+  let probing: EventOf<'probe-begun'> | null = null;
+  for (const event of events) {
+    if (event.type === 'probe-begun') probing = event;
+    if (event.type === 'probe-ended') probing = null;
+    evidence = observe(evidence, event, probing);
+  }
   return evidence;
 };
 
-const observationIn = (event: WalkEvent): Observation | null => {
+const observationIn = (
+  event: WalkEvent,
+  probing: EventOf<'probe-begun'> | null,
+): Observation | null => {
   if (event.type === 'pin-judged') {
     const { pin, verdict } = event;
-    return { kind: 'pin', pin, verdict };
+    const clipMoved = probing?.probe === 'other-ground';
+    return { kind: 'pin', pin, verdict, ...(clipMoved ? { clipMoved } : {}) };
+  }
+  if (event.type === 'place-judged') {
+    const { line, part, side, verdict } = event;
+    const place: Place = side === 'chip' || part === null ? { side: 'chip' } : { side, part };
+    return { kind: 'place', line, place, verdict };
   }
   if (event.type === 'press-judged') {
     const { line, part, finding } = event;

@@ -19,6 +19,17 @@ const duringPress: ReadonlySet<ActName> = new Set([
   'quit',
 ]);
 
+/** What may be done while a place is probed beside the walk. */
+const duringProbe: ReadonlySet<ActName> = new Set([
+  'open',
+  'probe',
+  'dismiss',
+  'note',
+  'pause',
+  'resume',
+  'quit',
+]);
+
 /** Contact for longer than this, seconds, is no brush on the way. */
 const longestBrushS = 0.3;
 
@@ -29,14 +40,19 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
   if (state.press !== null && !duringPress.has(act)) {
     return 'a press test is under way; dismiss ends it';
   }
+  if (state.probing !== null && !duringProbe.has(act)) {
+    return 'a place is being probed; dismiss ends it';
+  }
   switch (act) {
     case 'open':
       if (state.stage === 'ground-check')
         return 'two grounds are touched first; skip leaves that out';
-      if (here === undefined) return 'every pin has been walked';
+      if (here === undefined && state.probing === null) return 'every pin has been walked';
       if (rest !== null) return 'the probe still rests on the pin before; lift it first';
       if (touch !== null && touch.creep.lastT - touch.since > longestBrushS)
-        return `pin ${here} shows a reading; skip leaves it unread`;
+        return state.probing === null
+          ? `pin ${here} shows a reading; skip leaves it unread`
+          : 'there is a reading; hold the probe still';
       return null;
     case 'next':
       if (state.stage === 'ground-check')
@@ -64,12 +80,16 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
     case 'pause':
       return state.paused === null ? null : 'the walk is paused already';
     case 'dismiss':
-      return state.question === null && state.press === null && askedReply(state) === null
+      return state.question === null &&
+        state.press === null &&
+        state.probing === null &&
+        askedReply(state) === null
         ? 'there is nothing to dismiss'
         : null;
     case 'press':
       if (state.press !== null) return 'a press test is under way';
       return pinReadLast(state) === undefined ? 'no pin has been read yet' : null;
+    case 'probe':
     case 'retake':
     case 'note':
     case 'pressing':
@@ -121,6 +141,7 @@ export const applyAct = (state: WalkState, { act, pin, by }: EventOf<'act-taken'
     }
     case 'open':
     case 'press':
+    case 'probe':
     case 'note':
     case 'pause':
     case 'resume':

@@ -6,6 +6,7 @@ import { coarseStep, resolutionAt } from './display-step.js';
 import { checkGround } from './ground-check.js';
 import { judge, leastConfidence } from './judge.js';
 import { mayBeReply } from './pad-ear.js';
+import { takeProbed } from './probe.js';
 import { readTouch } from './read-touch.js';
 import { revisedCapture } from './revise.js';
 import { atDeparture, mayHaveSettled, type Settle } from './settle.js';
@@ -30,10 +31,11 @@ export const captureIfSettled = (teller: Teller): void => {
     if (revised !== null) take(teller, revised);
     return;
   }
-  if (state.stage === 'finished') return;
+  if (state.stage === 'finished' && state.probing === null) return;
   const captured = touchToCapture(state);
   if (captured === null) return;
   if (state.stage === 'ground-check') checkGround(teller, captured);
+  else if (state.probing !== null) takeProbed(teller, captured);
   else take(teller, captured);
 };
 
@@ -55,7 +57,8 @@ export const touchToCapture = (state: WalkState): EventOf<'touch-captured'> | nu
 /** A touch that was left a moment ago: what it showed so far is all that comes. @param before as it was then. */
 export const captureLeft = (teller: Teller, before: WalkState): void => {
   const { touch } = before.contact;
-  if (touch === null || teller.state.stage !== 'walking' || !wasHeld(teller.state)) return;
+  const { stage, probing } = teller.state;
+  if (touch === null || stage !== 'walking' || probing !== null || !wasHeld(teller.state)) return;
   const seen = readTouch(before, atDeparture);
   if (seen.phase !== 'settled' || mayBeReply(before, seen.level)) return;
   if (mayBeTap(before, seen.level)) return;
@@ -77,7 +80,8 @@ export const isWorthALook = ({ contact, noise, plan }: WalkState): boolean =>
 /** The technician answered that the line is open. */
 export const captureAnsweredOpen = (teller: Teller, t: number): void => {
   const { state } = teller;
-  take(teller, {
+  const takeIt = state.probing === null ? take : takeProbed;
+  takeIt(teller, {
     type: 'touch-captured',
     t,
     touch: state.nextTouch,

@@ -166,6 +166,12 @@ export const forgetGap = (contact: Contact): Contact => ({
 export const consumeTouch = (contact: Contact): Contact =>
   contact.touch === null ? contact : restOn(contact, null, contact.touch.creep.last);
 
+/** Whatever the probe touches or has left is no pin of the walk. */
+export const disown = (contact: Contact): Contact => {
+  if (contact.rest !== null) return restOn(contact, null, contact.rest.level);
+  return contact.touch === null ? forgetGap(contact) : consumeTouch(contact);
+};
+
 /** What the probe touches is to be read once more: nothing that was shown so far counts. */
 export const reopenTouch = (contact: Contact): Contact => ({
   ...contact,

@@ -6,6 +6,8 @@ import { continueWalk } from './continue-walk.js';
 import { askedReply } from './pad-ear.js';
 import { beginPressTest, endPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
+import { beginProbe, endProbe } from './probe.js';
+import { probeRefusal } from './probe-target.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { tellRecheck } from './tell-recheck.js';
@@ -13,8 +15,11 @@ import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
 import { waitsFor } from './ways.js';
 
-export const decideAct = (teller: Teller, t: number, { act, pin, text, by }: Act): void => {
-  const reason = refusal(by === 'pad' ? lifted(teller.state) : teller.state, act, pin);
+export const decideAct = (teller: Teller, t: number, given: Act): void => {
+  const { act, pin, text, by, line, part, side } = given;
+  const reason =
+    refusal(by === 'pad' ? lifted(teller.state) : teller.state, act, pin) ??
+    (act === 'probe' ? probeRefusal(teller.state, given) : null);
   if (reason !== null) {
     teller.tell({ type: 'act-refused', t, act, reason });
     return;
@@ -27,6 +32,9 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text, by }: Act
     act,
     ...(subject === undefined ? {} : { pin: subject }),
     ...(text === undefined ? {} : { text }),
+    ...(line === undefined ? {} : { line }),
+    ...(part === undefined ? {} : { part }),
+    ...(side === undefined ? {} : { side }),
     ...(by === undefined ? {} : { by }),
   });
   switch (act) {
@@ -59,6 +67,10 @@ export const decideAct = (teller: Teller, t: number, { act, pin, text, by }: Act
     case 'press':
       beginPressTest(teller, t, pinReadLast(before)?.pin ?? '');
       break;
+    case 'probe':
+      answer(teller, t);
+      beginProbe(teller, t, given);
+      break;
     case 'pause':
       teller.tell({ type: 'walk-paused', t, reason: 'asked' });
       break;
@@ -87,10 +99,11 @@ const lifted = (state: WalkState): WalkState => ({
   contact: { ...state.contact, touch: null, rest: null },
 });
 
-const dismiss = (teller: Teller, t: number, { press }: WalkState): void => {
+const dismiss = (teller: Teller, t: number, { press, probing }: WalkState): void => {
   const reply = askedReply(teller.state);
   if (reply !== null) teller.tell({ type: 'reply-cancelled', t, reply });
   else if (press !== null) endPress(teller, t, 'given-up');
+  else if (probing !== null) endProbe(teller, t, 'given-up');
   else answer(teller, t);
 };
 

@@ -5,7 +5,7 @@ import { isValue } from '../reading.js';
 import { observe } from '../suspects/collect-evidence.js';
 import { applyAct } from './act.js';
 import { tick } from './clock.js';
-import { consumeTouch, noContact, restOn } from './contact.js';
+import { consumeTouch, disown, noContact, restOn } from './contact.js';
 import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
 import { saysDone } from './said.js';
@@ -14,7 +14,7 @@ import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.j
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
 import { unusable } from './usable.js';
-import { weighWays } from './ways.js';
+import { elsewhere, weighWays } from './ways.js';
 
 /** Captures told so far back can still be told anew. */
 const keptNamed = 40;
@@ -94,6 +94,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         hold: null,
         question: null,
         press: null,
+        probing: null,
         contact: afterBlindness(timed),
         pads: deafened(timed.pads),
       };
@@ -141,6 +142,28 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         press: null,
         lastPress: timed.press === null ? null : { stage: timed.press, endedT: event.t },
         contact: afterPress(timed),
+        reachedT: event.t,
+      };
+    case 'probe-begun':
+      return {
+        ...timed,
+        probing: event,
+        question: null,
+        hushed: false,
+        contact: disown(timed.contact),
+        reachedT: event.t,
+      };
+    case 'place-judged':
+      return { ...timed, evidence: observe(timed.evidence, event, timed.probing) };
+    case 'probe-ended':
+      return {
+        ...timed,
+        probing: null,
+        question: null,
+        hushed: false,
+        latest: null,
+        alignment: elsewhere(timed.alignment),
+        contact: disown(timed.contact),
         reachedT: event.t,
       };
     case 'suspects-ranked':
@@ -215,6 +238,7 @@ const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkSta
       touch: settled.touch,
     })),
     pending: state.pending.filter(({ touch }) => touch !== settled.touch),
+    nextTouch: Math.max(state.nextTouch, settled.touch + 1),
     named: capture === undefined ? named : [...named.slice(1 - keptNamed), { capture, index }],
   };
 };
@@ -232,7 +256,7 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
       expected,
       agreed,
     })),
-    evidence: observe(state.evidence, judged),
+    evidence: observe(state.evidence, judged, state.probing),
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
     shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
     pressDue: pressDueAfter(state, judged),

@@ -12,7 +12,7 @@ export const inputOf = (event: WalkEvent): Input | null => {
     case 'act-taken': {
       // A reply was read from the readings, and will be read from them again.
       if (event.by === 'pad') return null;
-      const { t, act, pin, text } = event;
+      const { t, act, pin, text, line, part, side } = event;
       return {
         kind: 'act',
         t,
@@ -20,6 +20,9 @@ export const inputOf = (event: WalkEvent): Input | null => {
           act,
           ...(pin === undefined ? {} : { pin }),
           ...(text === undefined ? {} : { text }),
+          ...(line === undefined ? {} : { line }),
+          ...(part === undefined ? {} : { part }),
+          ...(side === undefined ? {} : { side }),
         },
       };
     }

@@ -4,8 +4,8 @@ import { beginPressTest } from './press.js';
 import type { Teller } from './teller.js';
 
 export const pressEachBadLine = (teller: Teller, t: number): void => {
-  const { press, pressDue, pending, stage } = teller.state;
+  const { press, pressDue, pending, probing, stage } = teller.state;
   const [pin] = pressDue;
-  if (press !== null || pin === undefined) return;
+  if (press !== null || probing !== null || pin === undefined) return;
   if (pending.length === 0 || stage === 'finished') beginPressTest(teller, t, pin);
 };

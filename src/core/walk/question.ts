@@ -1,10 +1,11 @@
 // The questions of the walk. An open line is invisible: probe in the air and probe on an open line read the
 // same, so after a dwell the walk asks, and never steps by itself. Two taps on ground answer yes.
 
+import type { ProbeSide } from '../inputs.js';
 import { captureAnsweredOpen } from './capture.js';
 import { standingOf } from './naming.js';
 import { askedReply } from './pad-ear.js';
-import { cursorPin, likeliestWay, type WalkState } from './state.js';
+import { cursorPin, likeliestWay, probedPin, type WalkState } from './state.js';
 import { awaitingDisplay, isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
 
@@ -16,19 +17,30 @@ const quietS = 0.3;
 
 export const askIfOpen = (teller: Teller): void => {
   const { state } = teller;
-  const pin = cursorPin(state);
+  const { probing } = state;
+  const pin = probing === null ? cursorPin(state) : probedPin(state, probing);
   if (pin === undefined || !isTimeToAsk(state)) return;
-  teller.tell({ type: 'question-asked', t: state.t, question: 'open', pin: pin.pin });
+  teller.tell({
+    type: 'question-asked',
+    t: state.t,
+    question: 'open',
+    pin: pin.pin,
+    ...(probing?.side === undefined ? {} : { place: placeOf(probing.part, probing.side) }),
+  });
 };
 
 export const isTimeToAsk = (state: WalkState): boolean => {
-  const { stage, question, hushed, t, reachedT } = state;
+  const { stage, question, hushed, t, reachedT, probing } = state;
   const { air } = state.contact;
   if (air === null || t - Math.max(air.from, reachedT) < dwellS) return false;
-  if (stage !== 'walking' || question !== null || hushed) return false;
-  if (askedReply(state) !== null) return false;
+  if (question !== null || hushed || askedReply(state) !== null) return false;
+  if (probing !== null) return true;
+  if (stage !== 'walking') return false;
   return likeliestWay(state).stage !== 'confirming' && standingOf(state.alignment).sure;
 };
+
+const placeOf = (part: string | undefined, side: ProbeSide) =>
+  part === undefined ? { side } : { part, side };
 
 /** Two taps on ground while the question stands say "yes, open". */
 export const answerByTaps = (teller: Teller): void => {

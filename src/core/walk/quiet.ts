@@ -18,7 +18,7 @@ export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   if (paused !== null) return paused !== 'meter-silent';
   const { rest, touch } = contact;
   if (stage === 'closed') return true;
-  if (stage === 'finished') return rest === null || !isWatched(rest);
+  if (stage === 'finished' && state.probing === null) return rest === null || !isWatched(rest);
   const shown = shownBy(reading);
   if (shown.blank !== undefined || shown.fault !== undefined) return true;
   if (negatives > 0 || !isPlain(plan, shown)) return false;

@@ -105,6 +105,8 @@ export interface WalkState {
   readonly recheck: NonNullable<EventOf<'session-opened'>['recheck']> | null;
   /** The outcome of the recheck was told and still holds. */
   readonly recheckTold: boolean;
+  /** The place probed beside the walk, or null. */
+  readonly probing: EventOf<'probe-begun'> | null;
   /** What was observed of the board, in the order in which it was. */
   readonly evidence: Evidence;
   /** What may be at fault, as told last. */
@@ -167,6 +169,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     pressDue: [],
     recheck: opened.recheck ?? null,
     recheckTold: false,
+    probing: null,
     evidence: [],
     ranked: null,
     accused: null,
@@ -232,6 +235,7 @@ export const withReading = (
   pressDue: state.pressDue,
   recheck: state.recheck,
   recheckTold: state.recheckTold,
+  probing: state.probing,
   evidence: state.evidence,
   ranked: state.ranked,
   accused: state.accused,
@@ -241,9 +245,11 @@ export const withReading = (
 /** The likeliest way the captures lie along the connector. */
 export const likeliestWay = (state: WalkState): Way => state.alignment[0] as Way;
 
-/** The pin that a reading most probably belongs to, as far as is known; undefined past the last. */
+/** The pin that a reading most probably belongs to, or whose line it does; undefined past the last. */
 export const pinInReach = (state: WalkState): PlannedPin | undefined =>
-  state.plan.pins[waitsFor(likeliestWay(state))];
+  state.probing === null
+    ? state.plan.pins[waitsFor(likeliestWay(state))]
+    : probedPin(state, state.probing);
 
 /** The pin the walk waits for, or undefined when all are done. */
 export const cursorPin = (state: WalkState): PlannedPin | undefined =>
@@ -254,6 +260,13 @@ export const pinReadLast = (state: WalkState): PlannedPin | undefined => {
   const way = likeliestWay(state);
   return way.book === null ? undefined : state.plan.pins[way.index];
 };
+
+/** The pin whose line is probed: what is expected of it is expected along the line. */
+export const probedPin = (
+  { plan }: Pick<WalkState, 'plan'>,
+  { line, pin }: Pick<EventOf<'probe-begun'>, 'line' | 'pin'>,
+): PlannedPin | undefined =>
+  plan.pins.find((planned) => planned.line === line && (pin ?? planned.pin) === planned.pin);
 
 export const indexOfPin = (state: WalkState, pin: string): number =>
   state.plan.pins.findIndex((planned) => planned.pin === pin);

@@ -22,7 +22,7 @@ const seeReading = (state: WalkState, reading: Reading): WalkState => {
     return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
   }
   // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
-  const idle = state.stage === 'finished' && contact.rest === null;
+  const idle = state.stage === 'finished' && contact.rest === null && state.probing === null;
   if (state.paused !== null || idle) return withReading(state, reading, contact, negatives);
   const shown = shownBy(reading);
   if (shown.blank !== undefined) {

@@ -1,6 +1,6 @@
 // What a tap on ground looks like: the hands-free "yes" to a question.
 import type { EndedTouch } from './contact.js';
-import type { WalkState } from './state.js';
+import { indexOfPin, type WalkState } from './state.js';
 import { contactFloor } from './usable.js';
 
 /**
@@ -21,8 +21,11 @@ export const isTap = (state: WalkState, touch: EndedTouch): boolean =>
   isGround(state, touch.value) && touch.to - touch.from < awaitingDisplay(longestTapS, state);
 
 /** Taps on ground can answer here: at a pin that is itself ground, touching ground is reading it. */
-export const tapsAnswer = ({ question, plan, cursor }: WalkState): boolean =>
-  question?.question === 'open' && plan.pins[cursor]?.kind !== 'ground';
+export const tapsAnswer = (state: WalkState): boolean => {
+  const { question, plan } = state;
+  if (question?.question !== 'open') return false;
+  return plan.pins[indexOfPin(state, question.pin)]?.kind !== 'ground';
+};
 
 /** A touch of ground while the question stands may be a tap: it is no capture before it has lasted. */
 export const mayBeTap = (state: WalkState, value: number): boolean => {

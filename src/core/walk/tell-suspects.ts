@@ -41,7 +41,7 @@ const isQuiet = ({ suspects: [likeliest] }: SuspectsRanked, accused: Accused | n
  * next to nothing.
  */
 const isNews = (event: WalkEvent, ranked: EventOf<'suspects-ranked'> | null): boolean => {
-  if (event.type === 'press-judged') return true;
+  if (event.type === 'press-judged' || event.type === 'place-judged') return true;
   if (event.type !== 'pin-judged') return false;
   if (isBad(event.verdict)) return true;
   return (

@@ -2,6 +2,7 @@
 import type { EventOf } from '../events.js';
 import { judge } from './judge.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
+import { readingOf } from './reading-of.js';
 import { realign } from './realign.js';
 import { type Capture, likeliestWay } from './state.js';
 import { tallyPins } from './tally.js';
@@ -53,23 +54,14 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   const { state } = teller;
   const pin = state.plan.pins[naming.index];
   if (pin === undefined) return;
-  const { value, overload, standardUncertainty } = capture;
-  const { function: measure } = state.plan;
+  const { value, standardUncertainty } = capture;
   teller.tell({
     type: 'pin-settled',
     t,
     touch: capture.touch,
     pin: pin.pin,
     line: pin.line,
-    ...(value === undefined ? {} : { value }),
-    ...(overload === undefined ? {} : { overload }),
-    standardUncertainty,
-    readings: capture.readings,
-    function: measure,
-    ...(capture.range === undefined ? {} : { range: capture.range }),
-    resolution: capture.resolution,
-    from: capture.from,
-    to: capture.to,
+    ...readingOf(capture, state.plan.function),
   });
   const observed =
     value === undefined

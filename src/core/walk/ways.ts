@@ -48,6 +48,15 @@ export const placeAt = (alignment: Alignment, index: number): Alignment =>
 export const moveAll = (alignment: Alignment, move: (way: Way) => Way): Alignment =>
   alignment.map(move);
 
+/** The probe has been elsewhere: whatever it touches next, it has not slipped there. */
+export const elsewhere = (alignment: Alignment): Alignment =>
+  moveAll(alignment, (way) => ({
+    ...way,
+    stage: way.stage === 'confirming' ? 'awaiting' : way.stage,
+    value: null,
+    deviation: 0,
+  }));
+
 /** How well each way fits what the technician said: a likelihood each, above zero. */
 export const weighWays = (alignment: Alignment, likelihood: (way: Way) => number): Alignment =>
   keepBest(alignment.map((way) => ({ ...way, weight: way.weight + Math.log(likelihood(way)) })));

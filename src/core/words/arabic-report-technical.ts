@@ -63,6 +63,7 @@ export const arabicTechnical: TechnicalLanguage = {
         resume: 'متابعة',
         dismiss: 'تأجيل السؤال',
         press: 'اختبار الضغط',
+        probe: 'قياس موضع',
         pressing: 'ضغط',
         released: 'رفع الضغط',
         quit: 'إنهاء',

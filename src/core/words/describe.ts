@@ -46,8 +46,25 @@ export const describe = (
       const line = words.judged(event.pin, event.line, value, event.verdict, expected);
       return event.agreed ? line : `${line}. ${words.touchAgain}`;
     }
-    case 'question-asked':
-      return words.question(event.question, event.pin);
+    case 'question-asked': {
+      const { place, pin, question } = event;
+      if (place === undefined) return words.question(question, pin);
+      const { line = '' } = state.plan.pins[indexOfPin(state, pin)] ?? {};
+      return words.question(question, words.probePlace(line, place.part ?? null, place.side));
+    }
+    case 'probe-begun':
+      return words.probeBegun(event, probeInWords(event, words));
+    case 'place-judged': {
+      const { line, part, side, verdict, overload, value, standardUncertainty } = event;
+      const read =
+        overload === true || value === undefined
+          ? words.overload
+          : formatReading(value, standardUncertainty, unit);
+      const place = words.probePlace(line, part, side);
+      return words.placeJudged(place, read, verdict, shownExpected(event.expected, unit, words));
+    }
+    case 'probe-ended':
+      return event.reason === 'given-up' ? words.probeGivenUp : null;
     case 'question-answered':
       return event.by === 'contact' ? null : words.answered(event.question, event.pin);
     case 'walk-held':
@@ -116,6 +133,13 @@ export const describe = (
       return null;
   }
 };
+
+/** A probe's place by name: a pin, or a place along a line. */
+export const probeInWords = (
+  { line, pin, part, side }: Pick<EventOf<'probe-begun'>, 'line' | 'pin' | 'part' | 'side'>,
+  words: Words,
+): string =>
+  side === undefined ? words.pinPlace(pin ?? '', line) : words.probePlace(line, part ?? null, side);
 
 /** The likeliest places, a lead before all others where it leads, and the next best probe. */
 export const suspectsInWords = (

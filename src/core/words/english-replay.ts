@@ -73,7 +73,7 @@ export const englishReplay: ReplayWords = {
   torn: (bytes) =>
     `The last event was never finished; ${count(bytes, 'byte')} of it are not played.`,
   neverReached: (pin) => `the walk never reaches pin ${pin} in this session`,
-  notInLog: ({ groundCheck, paused, pressTests, notes, gaps, jumpsAhead }) => [
+  notInLog: ({ groundCheck, paused, pressTests, probes, notes, gaps, jumpsAhead }) => [
     ...(groundCheck === 0
       ? []
       : [
@@ -85,6 +85,9 @@ export const englishReplay: ReplayWords = {
     ...(pressTests === 0
       ? []
       : [`Left out: ${count(pressTests, 'press test')}; --press LINE writes those of a line.`]),
+    ...(probes === 0
+      ? []
+      : [`Left out: ${count(probes, 'reading')} of places probed beside the walk.`]),
     ...(notes === 0 ? [] : [`Left out: ${count(notes, 'note')}; a log has no mark for them.`]),
     ...(gaps === 0
       ? []

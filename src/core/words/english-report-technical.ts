@@ -65,6 +65,7 @@ export const englishTechnical: TechnicalLanguage = {
         resume: 'go on',
         dismiss: 'question put aside',
         press: 'press test',
+        probe: 'probe of a place',
         pressing: 'pressing',
         released: 'released',
         quit: 'end',

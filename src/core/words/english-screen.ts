@@ -10,6 +10,7 @@ export const englishScreen: ScreenWords = {
     skip: 'skip',
     retake: 'retake',
     press: 'press test',
+    probe: 'probe',
     'go-to': 'go to',
     note: 'note',
     pause: 'pause',
@@ -26,10 +27,11 @@ export const englishScreen: ScreenWords = {
     skip: 'leave this pin unread',
     retake: 'read the last pin again',
     press: 'press-test the line of the last pin',
+    probe: 'probe the place that would tell most, then go on',
     'go-to': 'go to a pin by its name',
     note: 'write a note at this pin',
     pause: 'pause, and go on',
-    dismiss: 'dismiss the question',
+    dismiss: 'dismiss the question, end the probe',
     repeat: 'say the last thing again',
     review: 'list what is not normal',
     keys: 'this page',
@@ -53,7 +55,7 @@ export const englishScreen: ScreenWords = {
     question: (question, pin) => {
       switch (question) {
         case 'open':
-          return `${pin} OPEN?`;
+          return pin === '' ? 'OPEN?' : `${pin} OPEN?`;
         case 'same-or-next':
           return 'WHICH PIN?';
         case 'shifted':
@@ -67,6 +69,8 @@ export const englishScreen: ScreenWords = {
   row: 'row',
   range: (fullScale) => `range ${fullScale}`,
   next: 'next',
+  probing: 'probe',
+  goesOnAt: 'then',
   last: 'last',
   limit: { low: 'low', high: 'high' },
   expected: 'expected',
@@ -80,23 +84,23 @@ export const englishScreen: ScreenWords = {
   confirm: (next) => `touch it again to confirm, or ${next} to take it`,
   confirmShort: (next) => `touch again, or ${next}`,
   refused: (act, reason) => `${act}: ${reason}`,
-  question: (question, pin, keys, expectedOverload) => {
+  question: (question, place, keys, expectedOverload) => {
     switch (question) {
       case 'open':
         return [
           expectedOverload
-            ? `Nothing is read at pin ${pin}, and nothing should be. Is it so?`
-            : `Nothing is read at pin ${pin}. Is the line open?`,
+            ? `Nothing is read at ${place}, and nothing should be. Is it so?`
+            : `Nothing is read at ${place}. Is the line open?`,
           `Answer ${keys.open}, or tap ground twice. Probing goes on as before.`,
         ];
       case 'same-or-next':
         return [
-          `Was that the pin before, or pin ${pin}?`,
-          `Lift and touch again, or ${keys.next} for pin ${pin}.`,
+          `Was that the pin before, or ${place}?`,
+          `Lift and touch again, or ${keys.next} for ${place}.`,
         ];
       case 'shifted':
         return [
-          `The readings fit one place along better. Check pin ${pin}.`,
+          `The readings fit one place along better. Check ${place}.`,
           `${keys.dismiss} when it is right.`,
         ];
     }

@@ -1,4 +1,6 @@
 // The English of the cues.
+
+import type { ProbeSide } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import { englishSpokenRework } from './english-rework.js';
 import type { SpokenWords } from './spoken-words.js';
@@ -26,6 +28,9 @@ const number = (n: number): string => {
   const head = n < 100 ? tens[Math.floor(n / 10) - 2] : `${number(Math.floor(n / 100))} hundred`;
   return rest === 0 ? `${head}` : `${head}${n < 100 ? '-' : ' and '}${number(rest)}`;
 };
+
+const spokenPlace = (part: string | null, side: ProbeSide): string =>
+  part === null || side === 'chip' ? 'at the chip' : `${part} ${side} side`;
 
 export const englishSpoken: SpokenWords = {
   number,
@@ -95,6 +100,7 @@ export const englishSpoken: SpokenWords = {
     resume: 'resume',
     dismiss: 'not asked again',
     press: 'press test',
+    probe: 'probe',
     pressing: 'pressing',
     released: 'released',
     quit: 'quit',
@@ -121,6 +127,10 @@ export const englishSpoken: SpokenWords = {
         return 'no clear answer';
     }
   },
+  probePlace: ({ part, side, pin }) =>
+    pin !== null ? `again: ${pin}` : `probe ${spokenPlace(part, side)}`,
+  placeJudged: (part, side, verdict) => `${spokenPlace(part, side)}, ${verdict}`,
+  placeOpen: (part, side) => `${spokenPlace(part, side)}: open?`,
   suspect: (place) => `suspect: ${place}`,
   checkLead: {
     'ground-clip': 'look at the ground clip first',

@@ -204,6 +204,15 @@ export const english: Words = {
         return `Next best: a press test of ${part} on pin ${pin}.`;
     }
   },
+  probeBegun: ({ probe }, place) =>
+    probe === 'other-ground'
+      ? `Probe: clip to another ground, then touch ${place}. The walk waits.`
+      : `Probe: lift, then touch ${place}. The walk waits.`,
+  placeJudged: (place, value, word, expected) =>
+    `${place}: ${value}, ${verdict[word]} (${expected})`,
+  probeGivenUp: 'Probe given up.',
+  pinName: (pin) => `pin ${pin}`,
+  pinPlace: (pin, line) => `pin ${pin}, ${line}`,
   probePlace: (line, part, side) =>
     side === 'chip' ? `${line} at the chip` : `${part} ${side} side, ${line}`,
   pressEnded: (reason) => (reason === 'done' ? 'Press test done.' : 'Press test ended.'),

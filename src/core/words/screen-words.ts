@@ -11,6 +11,7 @@ export const screenActs = [
   'skip',
   'retake',
   'press',
+  'probe',
   'go-to',
   'note',
   'pause',
@@ -56,6 +57,9 @@ export interface ScreenWords {
   readonly row: string;
   range(fullScale: string): string;
   readonly next: string;
+  /** Before the place that is probed beside the walk, and before the pin at which the walk waits meanwhile. */
+  readonly probing: string;
+  readonly goesOnAt: string;
   readonly last: string;
   readonly limit: { readonly low: string; readonly high: string };
   readonly expected: string;
@@ -68,7 +72,7 @@ export interface ScreenWords {
   confirmShort(next: string): string;
   question(
     question: Question,
-    pin: string,
+    place: string,
     keys: { open: string; next: string; dismiss: string },
     expectedOverload: boolean,
   ): readonly string[];

@@ -1,7 +1,7 @@
 // What the program says aloud, for a person who never looks: short, without figures or signs that voices read
 // differently. Pins arrive as they are to be spoken.
 import type { EventOf, HoldReason, Question } from '../events.js';
-import type { ActName, CueName } from '../inputs.js';
+import type { ActName, CueName, ProbeSide } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { Lead } from '../suspects/priors.js';
@@ -46,6 +46,14 @@ export interface SpokenWords {
   /** The place to press next; null where no part is named. */
   pressPlace(place: string | null, sham: boolean): string;
   pressFinding(finding: PressFinding): string;
+  /** Where to put the probe: on a pin once more, or at a place along a line. */
+  probePlace(place: {
+    readonly part: string | null;
+    readonly side: ProbeSide;
+    readonly pin: string | null;
+  }): string;
+  placeJudged(part: string | null, side: ProbeSide, verdict: string): string;
+  placeOpen(part: string | null, side: ProbeSide): string;
   /** A place is likelier at fault than all others together. */
   suspect(place: string): string;
   readonly checkLead: Readonly<Record<Lead, string>>;

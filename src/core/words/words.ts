@@ -90,6 +90,11 @@ export interface Words {
   /** A lead is the likeliest suspect: it is looked at before any joint. */
   checkLead(lead: string): string;
   nextProbe(probe: NextProbe): string;
+  probeBegun(probe: Pick<NextProbe, 'probe'>, place: string): string;
+  placeJudged(place: string, value: string, verdict: Verdict, expected: string): string;
+  readonly probeGivenUp: string;
+  pinName(pin: string): string;
+  pinPlace(pin: string, line: string): string;
   /** A place along a line: the near side of a part is the one towards the pin. */
   probePlace(line: string, part: string | null, side: 'near' | 'far' | 'chip'): string;
   pressEnded(reason: 'done' | 'given-up'): string;

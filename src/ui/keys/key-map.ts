@@ -11,6 +11,7 @@ export const usualKeys: KeyMap = {
   skip: ['s'],
   retake: ['r'],
   press: ['t'],
+  probe: ['f'],
   'go-to': ['g'],
   note: ['w'],
   pause: ['p', 'space'],

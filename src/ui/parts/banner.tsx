@@ -2,6 +2,7 @@
 // a sentence; colour only helps.
 import type { ReactElement } from 'react';
 import type { Status } from '../../core/select/status.js';
+import { probeInWords } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
 import { cutLine, type Line, padTo, span, wrapText } from '../draw/line.js';
@@ -60,10 +61,10 @@ export const messageFor = (
       };
     case 'question':
       return {
-        large: large.question(status.question, status.pin),
+        large: large.question(status.question, status.place === null ? status.pin : ''),
         sentences: screen.question(
           status.question,
-          status.pin,
+          status.place === null ? words.pinName(status.pin) : probeInWords(status.place, words),
           { open: key('open'), next: key('next'), dismiss: key('dismiss') },
           status.expectedOverload,
         ),

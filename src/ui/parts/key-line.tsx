@@ -61,10 +61,28 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
   ...usefulKeys(state).filter((act) => !asked.has(act)),
 ];
 
-const usefulKeys = ({ stage, question, press }: WalkState): readonly ScreenAct[] => {
+const usefulKeys = ({
+  stage,
+  question,
+  press,
+  probing,
+  ranked,
+}: WalkState): readonly ScreenAct[] => {
   if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
   if (press !== null) return ['dismiss', 'pause', 'note', 'quit', 'keys', 'repeat'];
+  if (probing !== null) return ['open', 'dismiss', 'keys', 'quit', 'note', 'pause', 'repeat'];
   const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'keys', 'quit', 'skip', 'retake'];
   const asking: readonly ScreenAct[] = question === null ? [] : ['dismiss'];
-  return [...asking, ...walking, 'press', 'pause', 'note', 'go-to', 'review', 'repeat'];
+  const proposed: readonly ScreenAct[] = ranked?.next == null ? [] : ['probe'];
+  return [
+    ...asking,
+    ...walking,
+    ...proposed,
+    'press',
+    'pause',
+    'note',
+    'go-to',
+    'review',
+    'repeat',
+  ];
 };

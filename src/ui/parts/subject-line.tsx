@@ -3,6 +3,7 @@ import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
+import { probeInWords } from '../../core/words/describe.js';
 import { useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
 import { type Span, span, spread } from '../draw/line.js';
@@ -25,7 +26,13 @@ export const SubjectLine = ({
   if (state.stage === 'ground-check') {
     left.push(span(words.screen.title.groundCheck, theme.style.strong));
   }
-  if (subject !== null) {
+  if (state.probing !== null) {
+    const place = cleanText(probeInWords(state.probing, words), longestName);
+    left.push(
+      ...chip(words.screen.probing, theme.style.notice, theme),
+      span(` ${place}`, theme.style.strong),
+    );
+  } else if (subject !== null) {
     const { line } = subject.planned;
     const title = profile?.lines[line]?.title;
     left.push(span(cleanText(line, longestName), theme.style.strong));
@@ -33,7 +40,13 @@ export const SubjectLine = ({
       left.push(span(`  ${cleanText(title, longestName)}`, theme.style.quiet));
   }
   const right: Span[] = [];
-  if (subject?.confirming) {
+  if (state.probing !== null && next !== null) {
+    const back = `${theme.line.arrow} ${words.screen.goesOnAt} `;
+    right.push(
+      span(back, theme.style.quiet),
+      span(`${cleanText(next.pin, longestName)} `, theme.style.strong),
+    );
+  } else if (subject?.confirming) {
     const key = shownKey(keys, 'next') ?? words.screen.key.next;
     right.push(...chip(words.screen.confirm(key), theme.style.notice, theme), span(' '));
   } else if (next !== null) {

@@ -35,6 +35,8 @@ export interface LiveWalkOptions {
   readonly pressEach?: boolean;
   /** Listens to the reply pads of this profile and meter, whether the technician uses them or not. */
   readonly pads?: boolean;
+  /** Simulated seconds for which the bench goes on when all is walked. */
+  readonly afterwardsS?: number;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
   /** Walks again what an earlier walk put in question. */
@@ -122,6 +124,7 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
     options.patienceS ?? 600,
     () => state.stage === 'finished' && (state.press === null || options.recheck === undefined),
   );
+  if (options.afterwardsS !== undefined) clock.run(options.afterwardsS, () => false);
   return {
     events,
     inputs,

@@ -53,6 +53,18 @@ const pressed = (finding: EventOf<'press-judged'>['finding']): WalkEvent => ({
   pressedValue: 388,
   releasedValue: null,
 });
+const suspected = (
+  where: 'joint' | 'part' | 'lead',
+  id: string,
+  probability: number,
+): EventOf<'suspects-ranked'> => ({
+  type: 'suspects-ranked',
+  t,
+  suspects: [{ where, id, lines: ['LANE2_P'], probability }],
+  none: 0,
+  other: 0,
+  next: null,
+});
 const at = { t, pin: '8', line: 'LANE2_P' };
 const judged = { type: 'pin-judged', ...at, confidence: 1, expected: null } as const;
 
@@ -180,6 +192,46 @@ const rows: readonly Row[] = [
   ],
   [{ type: 'press-ended', t, pin: '8', reason: 'done' }, null],
   [{ type: 'suspects-ranked', t, suspects: [], none: 1, other: 0, next: null }, null],
+  [suspected('joint', 'FL3 pad 1', 0.8), 'suspect', 'suspect: F-L-three pad one'],
+  [suspected('joint', 'FL3 pad 1', 0.4), null],
+  [{ ...suspected('part', 'FL3', 0.8), quiet: true }, null],
+  [suspected('lead', 'ground-clip', 0.9), 'ground-doubted', 'look at the ground clip first'],
+  [
+    { type: 'question-asked', t, question: 'open', pin: '8', place: { part: 'FL3', side: 'far' } },
+    'question-open',
+    'F-L-three far side: open?',
+  ],
+  [
+    { type: 'probe-begun', t, probe: 'place', line: 'D0_P', part: 'FL3', side: 'near' },
+    'probe-place',
+    'probe F-L-three near side',
+  ],
+  [
+    { type: 'probe-begun', t, probe: 'retake', line: 'D0_P', pin: '8' },
+    'probe-place',
+    'again: eight',
+  ],
+  [
+    {
+      type: 'place-judged',
+      t,
+      line: 'D0_P',
+      part: null,
+      side: 'chip',
+      value: 388,
+      standardUncertainty: 1,
+      readings: 9,
+      function: 'resistance',
+      from: 1,
+      to: 2,
+      verdict: 'normal',
+      confidence: 0.99,
+      expected: null,
+    },
+    'normal',
+    'at the chip, normal',
+  ],
+  [{ type: 'probe-ended', t, reason: 'done' }, null],
   [{ type: 'reading-taken', t, function: 'resistance', value: 388 }, null],
   [
     {
@@ -278,7 +330,7 @@ describe('cueFor', () => {
         .map((change): WalkEvent => ({ type: 'link-changed', t, change })),
       ...actNames.map((act): WalkEvent => ({ type: 'act-taken', t, act })),
     ];
-    expect(events).toHaveLength(16 + 3 + 7 + 5 + 14);
+    expect(events).toHaveLength(16 + 3 + 7 + 5 + 15);
     const said = events.map((event) => cueFor(event, walking, english));
     expect(
       said.filter((cue) => cue === null || cue.tone.length === 0 || cue.speech === ''),

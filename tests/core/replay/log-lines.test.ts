@@ -40,7 +40,15 @@ const fold = (events: readonly WalkEvent[]): WalkState =>
 
 const verdicts = (state: WalkState): string[] => state.pins.map(({ verdict }) => verdict);
 
-const nothing = { groundCheck: 0, paused: 0, notes: 0, gaps: 0, jumpsAhead: 0, pressTests: 0 };
+const nothing = {
+  groundCheck: 0,
+  paused: 0,
+  notes: 0,
+  gaps: 0,
+  jumpsAhead: 0,
+  pressTests: 0,
+  probes: 0,
+};
 
 describe('a session without a ground check', () => {
   const session = liveSession({ groundCheck: false, bench: { seed: 4 } });
