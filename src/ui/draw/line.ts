@@ -1,7 +1,8 @@
 // A line of the screen as spans of one style each. Everything the parts draw is made of these, so that widths
 // are counted in one place and Ink only prints.
-import stringWidth from 'string-width';
+
 import type { Style, Theme } from '../theme.js';
+import { columnsOf } from './columns.js';
 import { plainLetters } from './plain-letters.js';
 
 export interface Span {
@@ -15,14 +16,14 @@ export const span = (text: string, style?: Style): Span =>
   style === undefined ? { text } : { text, style };
 
 export const widthOf = (line: Line): number =>
-  line.reduce((sum, { text }) => sum + stringWidth(text), 0);
+  line.reduce((sum, { text }) => sum + columnsOf(text), 0);
 
 /** `text` cut to `width` columns; a cut shows. */
 export const cutText = (text: string, width: number, more: string): string => {
-  if (stringWidth(text) <= width) return text;
+  if (columnsOf(text) <= width) return text;
   let kept = '';
   for (const character of text) {
-    if (stringWidth(kept + character) > width - 1) break;
+    if (columnsOf(kept + character) > width - 1) break;
     kept += character;
   }
   return width <= 0 ? '' : kept + more;
@@ -46,7 +47,7 @@ export const cutLine = (line: Line, width: number, theme: Theme): Line => {
     const text = cutText(part.text, left, theme.line.more);
     if (text !== '') kept.push({ ...part, text });
     if (text !== part.text) break;
-    left -= stringWidth(text);
+    left -= columnsOf(text);
   }
   return kept;
 };
@@ -62,7 +63,7 @@ export const wrapText = (text: string, width: number): readonly string[] => {
   let line = '';
   for (const word of text.split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && stringWidth(longer) > width) {
+    if (line !== '' && columnsOf(longer) > width) {
       lines.push(line);
       line = word;
     } else line = longer;

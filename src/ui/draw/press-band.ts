@@ -1,11 +1,12 @@
 // The windows of a press test along the trace's time: filled while the part is to be pressed, a rule while it is
 // to be let go, and below each what the line showed in it.
-import stringWidth from 'string-width';
+
 import type { Verdict } from '../../core/events.js';
 import type { SeenWindow, Shown } from '../../core/select/press.js';
 import type { PressScreenWords } from '../../core/words/press-screen-words.js';
 import type { Style, Theme } from '../theme.js';
 import { joinCells, type StyledCell } from './chart.js';
+import { columnsOf } from './columns.js';
 import type { Line } from './line.js';
 
 /** A line's side looks as the verdict that it stands for. */
@@ -50,12 +51,12 @@ const blankCells = (width: number): StyledCell[] =>
 
 const blank: Style = {};
 
-const fits = (text: string, from: number, to: number): boolean => stringWidth(text) < to - from;
+const fits = (text: string, from: number, to: number): boolean => columnsOf(text) < to - from;
 
 /** Writes a text into the middle of its stretch, where there is room for it. */
 const put = (cells: StyledCell[], from: number, to: number, text: string, style: Style): void => {
   if (!fits(text, from, to)) return;
-  const start = from + ((to - from - stringWidth(text)) >> 1);
+  const start = from + ((to - from - columnsOf(text)) >> 1);
   [...text].forEach((character, at) => {
     cells[start + at] = { text: character, style };
   });

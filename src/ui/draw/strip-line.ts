@@ -1,8 +1,9 @@
 // One row of the connector as one line: a symbol for each pin, and the pin's name at the place the screen is
 // about. A row too long for the screen shows the part around that place.
-import stringWidth from 'string-width';
+
 import type { StripCell, StripRow } from '../../core/select/strip.js';
 import type { Style, Theme } from '../theme.js';
+import { columnsOf } from './columns.js';
 import { cutText, type Line, type Span, span } from './line.js';
 
 export interface StripSize {
@@ -54,7 +55,7 @@ const windowAround = (
 
 const drawCell = (shown: StripCell, width: number, here: Style, theme: Theme): Span => {
   if (shown.here) {
-    const text = width >= stringWidth(shown.pin) ? shown.pin : theme.symbol[shown.verdict];
+    const text = width >= columnsOf(shown.pin) ? shown.pin : theme.symbol[shown.verdict];
     return span(center(text, width), { ...here, inverse: true, bold: true });
   }
   const style = theme.verdict[shown.verdict];
@@ -65,12 +66,12 @@ const drawCell = (shown: StripCell, width: number, here: Style, theme: Theme): S
 };
 
 const center = (text: string, width: number): string => {
-  const free = Math.max(0, width - stringWidth(text));
+  const free = Math.max(0, width - columnsOf(text));
   const left = (free + 1) >> 1;
   return ' '.repeat(left) + text + ' '.repeat(free - left);
 };
 
 const padded = (text: string, width: number, theme: Theme): string => {
   const cut = cutText(text, width, theme.line.more);
-  return cut + ' '.repeat(Math.max(0, width - stringWidth(cut)));
+  return cut + ' '.repeat(Math.max(0, width - columnsOf(cut)));
 };
