@@ -7,6 +7,7 @@ import { configCommand } from './commands/config.js';
 import { takeConfiguration } from './commands/configuration.js';
 import { drillCommand } from './commands/drill.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
+import { historyCommand } from './commands/history.js';
 import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { padsCommand } from './commands/pads.js';
@@ -62,6 +63,7 @@ for (const command of [
   recheckCommand(),
   reportCommand(),
   learnCommand(),
+  historyCommand(),
   shareCommand(),
   keysCommand(),
   padsCommand(),

@@ -4,6 +4,7 @@ import { shamPlace } from '../press/press-stage.js';
 import { englishConfig } from './english-config.js';
 import { englishDrill } from './english-drill.js';
 import { englishGuide } from './english-guide.js';
+import { englishHistory } from './english-history.js';
 import { englishPads } from './english-pads.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
@@ -31,6 +32,7 @@ export const english: Words = {
   guide: englishGuide,
   config: englishConfig,
   share: englishShare,
+  history: englishHistory,
   verdict,
   measure: {
     resistance: 'resistance to ground',

@@ -8,6 +8,7 @@ import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ConfigWords } from './config-words.js';
 import type { DrillWords } from './drill-words.js';
 import type { GuideWords } from './guide-words.js';
+import type { HistoryWords } from './history-words.js';
 import type { PadWords } from './pad-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
@@ -29,6 +30,7 @@ export interface Words {
   readonly config: ConfigWords;
   readonly drill: DrillWords;
   readonly share: ShareWords;
+  readonly history: HistoryWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;

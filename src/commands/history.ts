@@ -1,0 +1,165 @@
+// `history`: what failed after which symptom, over a folder of sessions; and priors of suspects from it.
+import { basename, resolve } from 'node:path';
+import { Command } from 'commander';
+import { cleanText } from '../core/clean-text.js';
+import { readDefinition } from '../core/definition/read-definition.js';
+import { shopPriors } from '../core/history/shop-priors.js';
+import { type History, tallyCases } from '../core/history/tally-cases.js';
+import type { Profile } from '../core/profile/profile-format.js';
+import { profileKind } from '../core/profile/read-profile.js';
+import { english } from '../core/words/english.js';
+import { ReportFileError, writeReport } from '../report/write-report.js';
+import { FileError } from '../store/file-error.js';
+import { type Definition, loadProfile } from '../store/load-definitions.js';
+import { readCases } from '../store/read-cases.js';
+import { sessionFolder } from '../store/session-paths.js';
+import { textTable } from './text-table.js';
+import { exitCodes, UserError } from './user-error.js';
+
+interface HistoryOptions {
+  readonly profile?: string;
+  readonly out?: string;
+  readonly force?: boolean;
+  readonly simulated?: boolean;
+  readonly json?: boolean;
+}
+
+const examples = `
+Examples:
+  pinwalk history
+      the sessions in the data folder
+  pinwalk history /srv/shop/sessions --json
+  pinwalk history --profile my-connector --out my-connector-2.json
+      a profile whose suspects are weighed by what failed in this shop
+
+A place counts as confirmed where the job was closed with it as the cause, and as found where pressing it changed
+the reading. What the ranking alone suspects is listed but never counted. Simulated sessions are left out.
+Learn priors from the profile as it was: one that has learned them already would count the same boards twice.`;
+
+const words = english.history;
+
+export const historyCommand = (): Command =>
+  new Command('history')
+    .description('what failed after which symptom, over a folder of sessions')
+    .argument('[folder]', 'a folder of sessions (default: in the data folder)')
+    .option('--profile <id or file>', 'this connector alone, with priors for its suspects')
+    .option('--out <file>', 'with --profile: write the profile with these priors here')
+    .option('--force', 'replace a file that is there already')
+    .option('--simulated', 'count sessions of the virtual bench too')
+    .option('--json', 'one JSON object per line on stdout')
+    .option('--plain', 'lines of text (the usual form)')
+    .addHelpText('after', examples)
+    .action(run);
+
+const run = (folder: string | undefined, options: HistoryOptions): void => {
+  const { out, json } = options;
+  if (out !== undefined && options.profile === undefined) {
+    throw new UserError('--out goes with --profile ID or FILE', exitCodes.usage);
+  }
+  const profile = options.profile === undefined ? null : loadProfile(options.profile);
+  if (profile !== null && out !== undefined && resolve(profile.path) === resolve(out)) {
+    throw new UserError(
+      `${cleanText(out, 300)} is learned from; give another name`,
+      exitCodes.usage,
+    );
+  }
+  const { history, ...counts } = read(folder ?? sessionFolder(), profile, options);
+  const write = (line: string): void => void process.stdout.write(`${line}\n`);
+  if (json) {
+    for (const row of history.rows) write(JSON.stringify({ type: 'failures-counted', ...row }));
+    for (const board of history.boards) write(JSON.stringify({ type: 'boards-counted', ...board }));
+    write(JSON.stringify({ type: 'history-read', ...counts }));
+  } else {
+    write(history.rows.length === 0 ? words.nothing : tableOf(history));
+    for (const { profile: id, boards, explained } of history.boards) {
+      write(words.boards(cleanText(id, 40), boards, explained));
+    }
+    write(words.summary(counts.sessions, counts.skipped, counts.simulated));
+  }
+  if (profile !== null) tellPriors(profile, history, options, write);
+};
+
+interface Read {
+  readonly history: History;
+  readonly sessions: number;
+  readonly skipped: number;
+  readonly simulated: number;
+}
+
+const read = (
+  folder: string,
+  profile: Definition<Profile> | null,
+  { simulated: withSimulated }: HistoryOptions,
+): Read => {
+  const tally = tallyCases();
+  let [sessions, skipped, simulated] = [0, 0, 0];
+  for (const found of readCases(folder)) {
+    if ('problem' in found) {
+      skipped += 1;
+      const [problem] = found.problem.problems;
+      const line = problem?.line === undefined ? '' : `line ${problem.line}: `;
+      const why = `${line}${problem?.what}; ${problem?.fix}`;
+      process.stderr.write(`${words.skipped(cleanText(found.path, 300), why)}\n`);
+    } else if (profile !== null && found.case.profile !== profile.id) {
+      // Another connector's.
+    } else if (found.case.simulated && !withSimulated) {
+      simulated += 1;
+    } else {
+      sessions += 1;
+      tally.add(found.case);
+    }
+  }
+  return { history: tally.history(), sessions, skipped, simulated };
+};
+
+const tableOf = ({ rows }: History): string =>
+  textTable([
+    words.head,
+    ...rows.map(({ profile, symptom, place, counts: { confirmed, found, suspected } }) => [
+      cleanText(profile, 40),
+      symptom === null ? words.noSymptom : cleanText(symptom, 40),
+      cleanText(place, 40),
+      ...[confirmed, found, suspected].map(String),
+    ]),
+  ]);
+
+const tellPriors = (
+  { id, content }: Definition<Profile>,
+  history: History,
+  { out, force, json }: HistoryOptions,
+  write: (line: string) => void,
+): void => {
+  const learned = shopPriors(content, history);
+  if (learned === null) {
+    if (out === undefined) return;
+    throw new UserError(words.noPriors(id), exitCodes.badFile);
+  }
+  for (const { place, faults, boards, before, now } of learned.priors) {
+    const told = words.prior(cleanText(place, 40), faults, boards, before, now);
+    write(
+      json ? JSON.stringify({ type: 'prior-learned', place, faults, boards, before, now }) : told,
+    );
+  }
+  if (learned.unplaced.length > 0 && !json) {
+    write(words.unplaced(learned.unplaced.map((place) => cleanText(place, 40)).join(', ')));
+  }
+  if (out === undefined) {
+    if (!json) write(words.notWritten);
+    return;
+  }
+  const renamed = { ...learned.profile, id: basename(out, '.json') };
+  save(out, `${JSON.stringify(renamed, null, 2)}\n`, force ?? false);
+  const said = words.written(cleanText(renamed.id, 40), cleanText(out, 300));
+  write(json ? JSON.stringify({ type: 'profile-written', id: renamed.id, file: out }) : said);
+};
+
+const save = (out: string, text: string, force: boolean): void => {
+  const { content, problems } = readDefinition(profileKind, text);
+  if (content === undefined) throw new FileError(out, problems);
+  try {
+    writeReport(out, text, { force });
+  } catch (error) {
+    if (!(error instanceof ReportFileError)) throw error;
+    throw new UserError(error.message, exitCodes.unwritten);
+  }
+};
