@@ -3,6 +3,7 @@
 import { Command, CommanderError } from 'commander';
 import { benchCommand } from './commands/bench.js';
 import { checkCommand } from './commands/check.js';
+import { closeCommand } from './commands/close.js';
 import { configCommand } from './commands/config.js';
 import { takeConfiguration } from './commands/configuration.js';
 import { drillCommand } from './commands/drill.js';
@@ -18,6 +19,7 @@ import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
 import { reworkCommand } from './commands/rework.js';
 import { shareCommand } from './commands/share.js';
+import { testCommand } from './commands/test.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
 
@@ -61,6 +63,8 @@ for (const command of [
   rerunCommand(),
   reworkCommand(),
   recheckCommand(),
+  testCommand(),
+  closeCommand(),
   reportCommand(),
   learnCommand(),
   historyCommand(),

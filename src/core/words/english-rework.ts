@@ -117,6 +117,13 @@ export const englishRework: ReworkWords = {
     } as const;
     return `Job closed: ${says[as]}${reason === '' ? '' : `: ${reason}`}`;
   },
+  doubt: {
+    'no-recheck': 'there is no recheck of this session that came to an end',
+    'before-rework': 'the last recheck is older than the last rework',
+    wait: 'at the last recheck untouched lines had moved: the board was warm or wet',
+    bad: 'the last recheck was not good',
+    incomplete: 'the last recheck is not complete',
+  },
   firstPower:
     'First power-up on a current-limited supply, before the battery: start low and watch the draw. Check the supply lines for shorts first.',
   screen: {

@@ -1,5 +1,6 @@
 // What is said of the work after the walk: rework under heat, the recheck, the tests and the closing of a job.
 import type { EventOf, Verdict } from '../events.js';
+import type { Doubt } from '../recheck/closing.js';
 import type { Difference, RecheckOutcome, RecheckReason } from '../recheck/recheck-events.js';
 import type { ReworkRefusal } from '../rework/decide-rework.js';
 import type { HeatCaution, JobOutcome, ReworkAction, ReworkTool } from '../rework/rework-events.js';
@@ -30,6 +31,8 @@ export interface ReworkWords {
   powerChecked(event: EventOf<'power-checked'>): string;
   functionTested(event: EventOf<'function-tested'>): string;
   jobClosed(as: JobOutcome, reason: string): string;
+  /** Why a recheck does not bear a repair out. */
+  readonly doubt: Readonly<Record<Doubt, string>>;
   readonly firstPower: string;
   readonly screen: {
     readonly title: string;

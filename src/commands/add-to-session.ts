@@ -1,0 +1,32 @@
+// Adds a few events to a saved session at once and says what was added.
+import { cleanText } from '../core/clean-text.js';
+import type { WalkEvent } from '../core/events.js';
+import { openWalk } from '../core/walk/state.js';
+import { english } from '../core/words/english.js';
+import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { type LaterWork, openLaterWork } from '../store/later-work.js';
+import { chooseFace, type FaceOptions } from './face.js';
+import { printJson, printPlain } from './print-events.js';
+import { wallClock } from './wall-clock.js';
+
+/** @param eventsFor may throw: then nothing is added. */
+export const addToSession = async (
+  session: string,
+  options: FaceOptions,
+  eventsFor: (work: LaterWork) => readonly WalkEvent[],
+): Promise<void> => {
+  const face = chooseFace(options, { output: false, input: false });
+  const { now } = createMonotonicClock();
+  const work = openLaterWork(session, { now, wall: wallClock() });
+  try {
+    for (const notice of work.notices) process.stderr.write(`${notice}\n`);
+    const write = (text: string): void => void process.stdout.write(text);
+    const state = openWalk(work.opened);
+    const print =
+      face === 'json' ? printJson(write, true) : printPlain(write, english, () => state);
+    for (const event of work.append(eventsFor(work))) print(event);
+  } finally {
+    await work.close();
+  }
+  process.stderr.write(`Saved in ${cleanText(session, 300)}\n`);
+};
