@@ -1,5 +1,4 @@
 // `close`: how a job ended. As repaired only on a good recheck made after the last rework, or with a reason.
-import { basename } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
 import type { WalkEvent } from '../core/events.js';
@@ -61,9 +60,7 @@ const close = async (session: string, options: CloseOptions): Promise<void> => {
       as: options.as,
       ...(reason === '' ? {} : { reason }),
       ...(options.cause === undefined ? {} : { cause: cleanText(options.cause, 40) }),
-      ...(recheck === null
-        ? {}
-        : { recheck: { file: basename(recheck.path), begins: recheck.begins } }),
+      ...(recheck === null ? {} : { recheck: { file: recheck.file, begins: recheck.begins } }),
     };
     return [closed];
   });

@@ -21,6 +21,7 @@ import { ReportFileError, writeReport } from '../report/write-report.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { storedKind } from '../store/stored-kind.js';
 import { configuration } from './configuration.js';
+import { rechecksOf } from './job-rechecks.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export const reportFormats = ['html', 'csv', 'markdown'] as const;
@@ -47,6 +48,7 @@ export const reportCommand = (): Command =>
   new Command('report')
     .description('write the handover page of a saved session (HTML, CSV, Markdown)')
     .argument('<session>', 'a saved session')
+    .argument('[rechecks...]', 'rechecks of it (default: those found beside it)')
     .option('--out <file>', 'where to write, - for standard output (default: beside the session)')
     .addOption(
       new Option(
@@ -71,10 +73,10 @@ const endings: Readonly<Record<ReportFormat, string>> = {
   markdown: '.md',
 };
 
-const run = (session: string, options: ReportOptions): void => {
+const run = (session: string, rechecks: readonly string[], options: ReportOptions): void => {
   const format = options.format ?? formatOf(options.out);
   const language = options.language ?? configuration().reportLanguage ?? 'en';
-  const text = render(readReport(session), format, language);
+  const text = render(readReport(session, rechecks), format, language);
   const out =
     options.out ??
     `${session.slice(0, session.length - extname(session).length)}${endings[format]}`;
@@ -115,7 +117,7 @@ const render = (report: Report, format: ReportFormat, language: ReportLanguage):
 };
 
 /** @throws FileError at the first line that is not sound: nothing is handed over that cannot be proven. */
-const readReport = (session: string): Report => {
+const readReport = (session: string, rechecks: readonly string[]): Report => {
   const kind = storedKind(session);
   if (kind !== undefined && kind !== 'session') {
     throw new UserError(`${session} is a ${kind}; name a saved session`, exitCodes.badFile);
@@ -138,6 +140,7 @@ const readReport = (session: string): Report => {
       unknownEvents: end.others,
       tornBytes: end.tornBytes,
     },
+    rechecks: rechecksOf(session, account.opened, rechecks),
     made: { program: programVersion, day: today(new Date()) },
   };
 };

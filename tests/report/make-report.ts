@@ -11,6 +11,7 @@ import { numbered } from './session-events.js';
 export const makeReport = (
   events: readonly WalkEvent[],
   source: Partial<Report['source']> = {},
+  rechecks: Report['rechecks'] = [],
 ): Report => {
   const account = accountOf(numbered(events));
   if (account === null) throw new Error('the events hold no session');
@@ -25,6 +26,7 @@ export const makeReport = (
       tornBytes: 0,
       ...source,
     },
+    rechecks,
     made: { program: '0.0.0', day: { year: 2026, month: 2, day: 3 } },
   };
 };
@@ -32,4 +34,5 @@ export const makeReport = (
 export const makeDocument = (
   events: readonly WalkEvent[],
   language: ReportLanguage = 'en',
-): ReportDocument => buildReport(makeReport(events), reportLanguages[language]);
+  rechecks: Report['rechecks'] = [],
+): ReportDocument => buildReport(makeReport(events, {}, rechecks), reportLanguages[language]);

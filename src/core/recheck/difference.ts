@@ -1,5 +1,6 @@
 // Whether a reading has changed by more than both readings' uncertainties explain.
 import type { Verdict } from '../events.js';
+import { rectangularUncertainty } from '../measure/rectangular-uncertainty.js';
 import type { Difference } from './recheck-events.js';
 
 export interface Read {
@@ -11,13 +12,15 @@ export interface Read {
 
 /** Coverage factor for about 95 %. */
 const coverage = 2;
+/** A touch counts as settled when less than this share of its reading is still to come. */
+const leftToSettle = 0.005;
 
 /**
  * Normalised error |after - before| / sqrt(U1² + U2²) with expanded uncertainties U = 2 u, over 1 where the two
  * differ: ISO 13528 calls it E_n (from memory); the denominator is GUM 5.1.2, eq. 10, for a difference. Both
  * readings are taken as independent although one meter made them: its share cancels in truth, so that a change has
- * to be larger, never smaller, than it need be. `contact` is what touching a pin anew may change, in the
- * function's unit.
+ * to be larger, never smaller, than it need be. What settling may have left out is a rectangle (GUM 4.3.7) in each;
+ * `contact` is what touching a pin anew may change, in the function's unit.
  */
 export const normalisedError = (
   before: { readonly value: number; readonly standardUncertainty: number | null },
@@ -28,6 +31,8 @@ export const normalisedError = (
     before.standardUncertainty ?? 0,
     after.standardUncertainty ?? 0,
     contact * Math.SQRT2,
+    rectangularUncertainty(leftToSettle * Math.abs(before.value)),
+    rectangularUncertainty(leftToSettle * Math.abs(after.value)),
   );
   const off = Math.abs(after.value - before.value);
   return off === 0 ? 0 : off / (coverage * u);

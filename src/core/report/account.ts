@@ -1,6 +1,7 @@
 // The whole session as a report needs it: the walk's last state, folded as live and in a replay, and beside it
 // what happened on the way. Takes the events one by one and keeps no readings. Without a header there is no account.
 import type { EventOf, Numbered } from '../events.js';
+import { evolveRework, noRework, type ReworkState } from '../rework/rework-state.js';
 import { evolve } from '../walk/evolve.js';
 import { cursorPin, openWalk, type WalkState } from '../walk/state.js';
 import { type ActEntry, createActLog } from './act-log.js';
@@ -19,6 +20,10 @@ export interface Account {
   readonly sittings: readonly (EventOf<'session-opened'> | EventOf<'session-resumed'>)[];
   readonly state: WalkState;
   readonly endT: number;
+  /** When the walk itself ended: later additions to the record are no measuring. */
+  readonly walkEndT: number;
+  /** What was done since, and how the job ended. */
+  readonly rework: ReworkState;
   readonly touches: ReadonlyMap<string, readonly Touch[]>;
   /** What would help next at a pin, where the last judgement said so. */
   readonly advice: ReadonlyMap<string, Advice>;
@@ -34,6 +39,9 @@ export interface Account {
 export const accountOf = (events: Iterable<Numbered>): Account | null => {
   let opened: EventOf<'session-opened'> | undefined;
   let state: WalkState | undefined;
+  let rework = noRework;
+  let walkEndT = 0;
+  let isRecord = false;
   const sittings: Account['sittings'][number][] = [];
   const advice = new Map<string, Advice>();
   const touches = createTouchLog();
@@ -47,6 +55,9 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     if (event.type === 'session-opened' || event.type === 'session-resumed') sittings.push(event);
     if (event.type === 'session-opened') opened ??= event;
     if (opened === undefined) return null;
+    if (event.type === 'session-resumed') isRecord = event.work === 'record';
+    if (!isRecord) walkEndT = event.t;
+    rework = evolveRework(rework, event);
     state = state === undefined ? openWalk(opened) : evolve(state, event);
     for (const log of [touches, questions, acts, ground, meter, press]) log.take(event);
     interruptions.take(event, cursorPin(state)?.pin ?? null);
@@ -61,6 +72,8 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     sittings,
     state,
     endT: state.t,
+    walkEndT,
+    rework,
     touches: touches.byPin,
     advice,
     asked: questions.asked,

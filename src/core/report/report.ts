@@ -2,6 +2,7 @@
 
 import type { Day } from '../words/report-words.js';
 import type { Account } from './account.js';
+import type { RecheckLog } from './recheck-log.js';
 import type { Times } from './times.js';
 
 export interface Report {
@@ -18,5 +19,7 @@ export interface Report {
     /** Bytes of an unfinished last line. */
     readonly tornBytes: number;
   };
+  /** Walks of what was in question after rework, oldest first. */
+  readonly rechecks: readonly RecheckLog[];
   readonly made: { readonly program: string; readonly day: Day };
 }

@@ -1,5 +1,5 @@
 // What a report shows of the findings in Arabic: pins, press tests, suspects.
-import { arabicCount } from './arabic-report-shared.js';
+import { arabicCount } from './arabic-count.js';
 import { say } from './report-phrase.js';
 import type { EvidenceWords } from './report-words-technical.js';
 

@@ -1,4 +1,5 @@
 // What both parts of a report say in Arabic.
+import { arabicLater } from './arabic-report-later.js';
 import { say } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
 
@@ -17,30 +18,11 @@ const months = [
   'ديسمبر',
 ] as const;
 
-/** A noun after a number has its own form for one, two, three to ten, eleven to ninety-nine, and the rest. */
-export interface Counted {
-  readonly one: string;
-  readonly two: string;
-  readonly few: string;
-  readonly many: string;
-  readonly other: string;
-}
-
-/**
- * @example arabicCount(3, { one: 'طرف واحد', two: 'طرفان', few: 'أطراف', many: 'طرفًا', other: 'طرف' }) // '3 أطراف'
- */
-export const arabicCount = (n: number, { one, two, few, many, other }: Counted): string => {
-  if (n === 1) return one;
-  if (n === 2) return two;
-  const rest = n % 100;
-  if (rest >= 3 && rest <= 10) return `${n} ${few}`;
-  return `${n} ${rest >= 11 ? many : other}`;
-};
-
 export const arabicShared: SharedWords = {
   language: 'ar',
   direction: 'rtl',
   comma: '، ',
+  later: arabicLater,
   arrow: ' ← ',
   more: (n) => `و${n} غيرها`,
   verdict: {

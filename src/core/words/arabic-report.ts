@@ -1,5 +1,6 @@
 // The first page of a report in Arabic. Figures are written with the digits a meter shows.
-import { arabicCount, arabicShared as shared } from './arabic-report-shared.js';
+import { arabicCount } from './arabic-count.js';
+import { arabicShared as shared } from './arabic-report-shared.js';
 import { arabicTechnical } from './arabic-report-technical.js';
 import { say } from './report-phrase.js';
 import type { ReportWords } from './report-words.js';

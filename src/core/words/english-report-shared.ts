@@ -1,4 +1,5 @@
 // What both parts of a report say in English.
+import { englishLater } from './english-report-later.js';
 import { say } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
 
@@ -32,6 +33,7 @@ export const englishShared: SharedWords = {
   language: 'en',
   direction: 'ltr',
   comma: ', ',
+  later: englishLater,
   arrow: ' → ',
   more: (n) => `and ${n} more`,
   verdict,

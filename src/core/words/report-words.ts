@@ -5,6 +5,7 @@ import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { Lead } from '../suspects/priors.js';
 import type { Datum, Phrase } from './report-phrase.js';
+import type { LaterWords } from './report-words-later.js';
 import type { TechnicalLanguage } from './report-words-technical.js';
 
 /** How a reading that is not normal differs, for someone who knows nothing of it. */
@@ -49,6 +50,8 @@ export interface SharedWords {
   readonly language: string;
   readonly direction: 'ltr' | 'rtl';
   readonly comma: string;
+  /** The work after the walk. */
+  readonly later: LaterWords;
   /** Between the stops of a way, in the direction of reading. */
   readonly arrow: string;
   more(n: number): Phrase;

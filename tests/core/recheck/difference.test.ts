@@ -18,14 +18,24 @@ const overload = (verdict: Read['verdict']): Read => ({
 const unread: Read = { verdict: 'unread', standardUncertainty: null };
 
 describe('the difference of two readings', () => {
-  // Worked by hand: U = 2u, |d| = 5, sqrt((2*1.5)² + (2*2)²) = 5.
-  it('should have a normalised error of 1 where it equals the expanded uncertainty', () => {
+  // Worked by hand, U = 2 u: u² = 1.5² + 2² + 2 * 0.1² + (0.5² + 0.525²) / 3 = 6.4452, E = 5 / 5.0775.
+  it('should be the difference over the expanded uncertainty of both readings, settling and contact', () => {
     const e = normalisedError(
       { value: 100, standardUncertainty: 1.5 },
       { value: 105, standardUncertainty: 2 },
+      0.1,
+    );
+    expect(e).toBeCloseTo(0.98474, 4);
+  });
+
+  // Where settling and contact count for nothing: sqrt((2 * 0.3)² + (2 * 0.4)²) = 1.
+  it('should be 1 where the difference is as large as that', () => {
+    const e = normalisedError(
+      { value: -0.5, standardUncertainty: 0.3 },
+      { value: 0.5, standardUncertainty: 0.4 },
       0,
     );
-    expect(e).toBeCloseTo(1, 12);
+    expect(e).toBeCloseTo(1, 4);
   });
 
   it('should not depend on which came first, and shrink with what contact may change', () => {
@@ -39,7 +49,7 @@ describe('the difference of two readings', () => {
 
   it.each([
     ['nothing but noise', read(388, 1.2), read(389.5, 1.2), 'unchanged'],
-    ['more than both uncertainties', read(388, 1.2), read(396, 1.2), 'changed'],
+    ['more than both uncertainties', read(388, 1.2), read(398, 1.2), 'changed'],
     ['a value where nothing was', overload('open'), read(388, 1.2), 'changed'],
     ['nothing, as before', overload('normal'), overload('normal'), 'unchanged'],
     ['good before and open now', read(388, 1.2), overload('open'), 'newly-bad'],

@@ -1,6 +1,6 @@
 // Every language says everything, in its own script; figures and names stay as they are.
 import { describe, expect, it } from 'vitest';
-import { arabicCount } from '../../../src/core/words/arabic-report-shared.js';
+import { arabicCount } from '../../../src/core/words/arabic-count.js';
 import { reportLanguageCodes, reportLanguages } from '../../../src/core/words/report-languages.js';
 import { makeDocument } from '../../report/make-report.js';
 import { eventful } from '../../report/session-events.js';

@@ -16,7 +16,7 @@ export const aboutOf = (report: Report, { shared, owner }: ReportWords): readonl
 };
 
 const spanOf = ({ account, times }: Report, shared: SharedWords): WrittenSpan | null => {
-  const { opened, endT } = account;
+  const { opened, walkEndT: endT } = account;
   const [day, lastDay] = [times.dayOf(opened.t), times.dayOf(endT)];
   const [from, to] = [times.hourOf(opened.t), times.hourOf(endT)];
   if (day === null || lastDay === null || from === null || to === null) return null;

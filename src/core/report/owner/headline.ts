@@ -5,16 +5,25 @@ import type { ReportWords } from '../../words/report-words.js';
 import type { Summary } from '../document.js';
 import { markOf } from '../marked.js';
 import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
+import type { Report } from '../report.js';
+import { closedHeadline, isWorkedOn } from './after-work.js';
 
-export const summaryOf = (pins: readonly PinFacts[], { shared, owner }: ReportWords): Summary => {
+export const summaryOf = (
+  report: Report,
+  pins: readonly PinFacts[],
+  words: ReportWords,
+): Summary => {
+  const { shared, owner } = words;
   const counts = verdicts.flatMap((verdict) => {
     const n = pins.filter(({ record }) => record.verdict === verdict).length;
     return n === 0 ? [] : [[verdict, n] as const];
   });
   return {
-    ...sentence(pins, owner.headline),
+    ...(closedHeadline(report, words) ?? sentence(pins, owner.headline)),
     pins: pins.map((pin) => markOf(pin, shared)),
-    tally: owner.tally(counts),
+    tally: isWorkedOn(report)
+      ? shared.later.owner.beforeWork(owner.tally(counts))
+      : owner.tally(counts),
   };
 };
 

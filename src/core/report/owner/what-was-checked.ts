@@ -1,16 +1,18 @@
 // What was checked: which pins, with what, and whether the ground lead was.
 import { brief, name, type Phrase } from '../../words/report-phrase.js';
 import type { ReportWords } from '../../words/report-words.js';
-import type { Account } from '../account.js';
 import type { Section } from '../document.js';
 import type { PinFacts } from '../pin-facts.js';
+import type { Report } from '../report.js';
+import { checkedAfterWork } from './after-work.js';
 
 export const whatWasChecked = (
-  account: Account,
+  report: Report,
   pins: readonly PinFacts[],
-  { owner }: ReportWords,
+  words: ReportWords,
 ): Section => {
-  const { checked } = owner;
+  const { checked } = words.owner;
+  const { account } = report;
   const { opened, ground, meter, sittings, press } = account;
   const read = pins.filter(({ record }) => record.verdict !== 'unread').length;
   const connector = name(opened.profile.content.connector.id);
@@ -22,7 +24,11 @@ export const whatWasChecked = (
   if (ground.outcome === 'good') items.push(checked.groundGood);
   else items.push(checked.groundSkipped);
   if (press.tests.length > 0) items.push(checked.presses(press.tests.length));
-  if (sittings.length > 1) items.push(checked.sittings(sittings.length - 1));
+  const again = sittings.filter((sitting) =>
+    'work' in sitting ? sitting.work !== 'record' : true,
+  );
+  if (again.length > 1) items.push(checked.sittings(again.length - 1));
+  items.push(...checkedAfterWork(report, words));
   return {
     id: 'checked',
     title: checked.title,

@@ -4,13 +4,18 @@ import type { Phrase } from '../../words/report-phrase.js';
 import type { NamedPins, ReportWords } from '../../words/report-words.js';
 import type { Section } from '../document.js';
 import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
+import type { Report } from '../report.js';
+import { uncheckedAfterWork } from './after-work.js';
 import { namedPins } from './named-pins.js';
 
 export const whatWasNotChecked = (
+  report: Report,
   pins: readonly PinFacts[],
-  { shared, owner }: ReportWords,
+  words: ReportWords,
 ): Section => {
-  const { unchecked } = owner;
+  const { shared } = words;
+  const { unchecked } = words.owner;
+  const isTested = report.account.rework.functionTests.length > 0;
   const kinds: readonly (readonly [(pins: NamedPins) => Phrase, (pin: PinFacts) => boolean])[] = [
     [unchecked.unread, ({ record }) => record.verdict === 'unread'],
     [unchecked.unclear, ({ record }) => isUnclear(record.verdict)],
@@ -24,7 +29,8 @@ export const whatWasNotChecked = (
       ({ record }) => record.expected === 'overload' && record.verdict === 'normal',
     ],
   ];
-  const items: Phrase[] = [unchecked.function];
+  const items: Phrase[] = isTested ? [] : [unchecked.function];
+  items.push(...uncheckedAfterWork(report, words));
   for (const [says, is] of kinds) {
     const named = namedPins(pins, shared, is);
     if (named !== null) items.push(says(named));

@@ -14,8 +14,11 @@ import { meterSection } from './meter.js';
 import { pinTableSection } from './pin-table.js';
 import { pressSection } from './press-tests.js';
 import { questionsSection } from './questions.js';
+import { recheckSection } from './rechecks.js';
 import { recordSection } from './record.js';
+import { reworkSection } from './rework.js';
 import { suspectsSection } from './suspects.js';
+import { testsSection } from './tests-and-closing.js';
 
 export const technicalPages = (
   report: Report,
@@ -28,6 +31,9 @@ export const technicalPages = (
     findingsSection(report, pins, language, unit),
     pressSection(report, language, unit),
     suspectsSection(report, language),
+    reworkSection(report, language),
+    recheckSection(report, language, unit),
+    testsSection(report, language),
     pinTableSection(pins, language, unit),
     questionsSection(report, language),
     actsSection(report, language),
