@@ -1,5 +1,5 @@
 // Reply pads with the built program: planned, learned from a meter, checked, and used in a walk without a key.
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { runProgram, startProgram } from '../support/run-program.js';
@@ -54,6 +54,37 @@ describe('pads plan', () => {
   });
 });
 
+describe('walk --pads', () => {
+  const padFile = (text: string): string => {
+    const path = join(temporaryFolder(), 'pads.json');
+    writeFileSync(path, text);
+    return path;
+  };
+  const walk = (pads: string) =>
+    runProgram(['walk', '--link', 'log:/nonexistent', '--profile', 'demo', '--pads', pads]);
+  const learned = (more: object): string =>
+    JSON.stringify({
+      format: 'pinwalk-pads/1',
+      function: 'resistance',
+      learned: '2026-11-28T04:00:00.000Z',
+      driver: null,
+      pads: [{ command: 'open', value: 750, standardUncertainty: 0.8 }],
+      ...more,
+    });
+
+  it('should refuse pads of another function, and say what to do', async () => {
+    const { code, stderr } = await walk(padFile(learned({ function: 'diode' })));
+    expect(code).toBe(2);
+    expect(stderr).toContain('learned in diode, the walk measures resistance');
+  });
+
+  it('should refuse a file that is none, with its line', async () => {
+    const { code, stderr } = await walk(padFile('{"format":"pinwalk-pads/1",\n"pads":7}'));
+    expect(code).toBe(3);
+    expect(stderr).toMatch(/pads\.json:2: error: pads/u);
+  });
+});
+
 /** The whole story, in real time: some minutes. */
 describe('a walk of the demo board that is answered with pads alone', { timeout: 900_000 }, () => {
   it('should end by itself with each fault at the right part', async () => {
@@ -68,7 +99,12 @@ describe('a walk of the demo board that is answered with pads alone', { timeout:
     expect(objects(learned.lines).filter(({ type }) => type === 'pad-learned')).toHaveLength(7);
     expect((await runProgram(['check', pads])).lines.join()).toContain('reply pads: resistance');
 
-    const board = await bench(['story?seed=7&answers=pads&speed=2', '--pty', '--hear', session]);
+    const board = await bench([
+      'story?seed=7&answers=pads&pace=steady',
+      '--pty',
+      '--hear',
+      session,
+    ]);
     const walk = await runProgram([
       ...['walk', '--link', board, '--driver', driver, '--profile', 'demo', '--pads', pads],
       ...['--press', 'each', '--session', session, '--json'],
