@@ -5,6 +5,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { generateWalk } from '../settle/generate-walk.js';
 import type { Mixture } from '../settle/mixture.js';
 import { common } from '../settle/mixtures/common.js';
@@ -58,6 +59,13 @@ const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const megabytes = (): number => {
   globalThis.gc?.();
   return process.memoryUsage().heapUsed / 1e6;
+};
+
+/** The generated walk is let go of, so that it does not weigh on what is measured. */
+const writeLog = (path: string): { readonly profile: Profile; readonly lines: number } => {
+  const { profile, inputs } = generateWalk(mixture, 1, 0);
+  writeFileSync(path, readingLog(inputs));
+  return { profile, lines: inputs.length };
 };
 
 const folder = mkdtempSync(join(tmpdir(), 'pinwalk-rerun-'));
