@@ -34,13 +34,15 @@ if (![readings, runs].every((count) => Number.isInteger(count) && count > 0)) {
   throw new RangeError('--readings N --runs N');
 }
 
-/** A technician who thinks at every pin: a day's log is mostly air and rest, as any log is. */
-const readingsPerPin = 1000;
+/** One connector all day long: as in any log, most of it is air and rest. */
+const pins = 60;
+const readingsPerS = 50;
+const pinS = readings / readingsPerS / pins;
 const mixture: Mixture = {
   ...common,
-  board: { ...common.board, pins: [readings / readingsPerPin, readings / readingsPerPin] },
-  hand: { ...common.hand, liftMeanS: 6, marginS: [5, 15] },
-  meter: { ...common.meter, rates: [50], bursts: 0 },
+  board: { ...common.board, pins: [pins, pins] },
+  hand: { ...common.hand, liftMeanS: 0.4 * pinS, marginS: [0.3 * pinS, 0.8 * pinS] },
+  meter: { ...common.meter, rates: [readingsPerS], bursts: 0 },
 };
 
 /** Milliseconds of the main thread's own time where the system tells it: the machine may be shared. */
@@ -71,10 +73,7 @@ const writeLog = (path: string): { readonly profile: Profile; readonly lines: nu
 const folder = mkdtempSync(join(tmpdir(), 'pinwalk-rerun-'));
 try {
   const path = join(folder, 'log.jsonl');
-  const { profile, inputs } = generateWalk(mixture, 1, 0);
-  writeFileSync(path, readingLog(inputs));
-  const lines = inputs.length;
-  inputs.splice(0);
+  const { profile, lines } = writeLog(path);
   say(
     `${lines} lines, ${(statSync(path).size / 1e6).toFixed(0)} MB, ${profile.connector.pins.length} pins`,
   );
@@ -91,7 +90,7 @@ try {
     for (const { event } of retell(opened, toItsEnd(readLog(path)), { readings: false })) {
       if (event.type !== 'pin-settled') continue;
       settled += 1;
-      if (settled % 100 === 0) grown = Math.max(grown, megabytes() - before);
+      if (settled % 20 === 0) grown = Math.max(grown, megabytes() - before);
     }
   };
   const ratios: number[] = [];
