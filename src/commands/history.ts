@@ -32,9 +32,10 @@ Examples:
   pinwalk history --profile my-connector --out my-connector-2.json
       a profile whose suspects are weighed by what failed in this shop
 
-A place counts as confirmed where the job was closed with it as the cause, and as found where pressing it changed
-the reading. What the ranking alone suspects is listed but never counted. Simulated sessions are left out.
-Learn priors from the profile as it was: one that has learned them already would count the same boards twice.`;
+A place counts as confirmed where the job was closed with it as the cause, and as
+found where pressing it changed the reading. What the ranking alone suspects is
+listed but never counted. Simulated sessions are left out. Learn priors from the
+profile as it was: one that has learned them would count the same boards twice.`;
 
 const words = english.history;
 

@@ -1,6 +1,7 @@
 // `share deliver` and `share outbox`: sessions and reports to the shop, through an outbox that outlives the program.
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Command } from 'commander';
+import { shortFingerprint } from '../../core/session-chain.js';
 import { english } from '../../core/words/english.js';
 import { deliver } from '../../share/deliver.js';
 import { type Outbox, openOutbox } from '../../share/outbox.js';
@@ -27,8 +28,9 @@ Examples:
   pinwalk share deliver session.jsonl handover.html --with-customer-data
   pinwalk share deliver session.jsonl --to https://shop.example/inbox/
 
-The token for the server comes from the environment variable PINWALK_TOKEN, or from the file that "tokenFile"
-in the configuration names. What could not be delivered stays in the outbox.`;
+The token for the server comes from the environment variable PINWALK_TOKEN, or
+from the file that "tokenFile" in the configuration names. What could not be
+delivered stays in the outbox.`;
 
 const outboxExamples = `
 Examples:
@@ -58,7 +60,7 @@ export const deliverCommand = (): Command =>
       const wish = { session, reports, withCustomerData, now: new Date() };
       for (const { path, sha256, bytes } of await queueFiles(outbox, wish)) {
         const object = { type: 'delivery-queued', path, sha256, bytes, withCustomerData };
-        say(words.queued(path, withCustomerData), object);
+        say(words.queued(shown(path), withCustomerData), object);
       }
       await sendAll(outbox, server, say);
     });
@@ -78,6 +80,12 @@ export const outboxCommand = (): Command =>
       else list(outbox, options, say);
     });
 
+/** `session.jsonl e8a6 c792 aa64 f998`: the file's name, and the fingerprint as `check` shows it. */
+const shown = (path: string): string => {
+  const [fingerprint = '', name = ''] = path.split('/');
+  return `${name} ${shortFingerprint(fingerprint)}`;
+};
+
 const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> => {
   let delivered = 0;
   const pause = (seconds: number): Promise<void> => sleep(seconds * 1000);
@@ -85,10 +93,10 @@ const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> 
     const { path, sha256 } = done.item;
     if (done.outcome === 'delivered') {
       delivered += 1;
-      say(words.delivered(path), { type: 'delivered', path, sha256 });
+      say(words.delivered(shown(path)), { type: 'delivered', path, sha256 });
     } else {
       const says = words.fault(done.found);
-      say(words.kept(path, says), { type: 'delivery-kept', path, sha256, says });
+      say(words.kept(shown(path), says), { type: 'delivery-kept', path, sha256, says });
     }
   }
   const waiting = outbox.items().length;
@@ -102,7 +110,10 @@ const list = (outbox: Outbox, { json }: SayOptions, say: Say): void => {
   const items = outbox.items();
   for (const item of items) {
     const { path, bytes, attempts: tried, customerData } = item;
-    say(words.waiting(path, bytes, tried, customerData), { type: 'delivery-waiting', ...item });
+    say(words.waiting(shown(path), bytes, tried, customerData), {
+      type: 'delivery-waiting',
+      ...item,
+    });
   }
   if (json) return;
   say(items.length === 0 ? words.nothingWaits : words.howToRetry, {});
