@@ -9,10 +9,12 @@ import { takeConfiguration } from './commands/configuration.js';
 import { drillCommand } from './commands/drill.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
 import { historyCommand } from './commands/history.js';
+import { intakeCommand } from './commands/intake.js';
 import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { padsCommand } from './commands/pads.js';
 import { portsCommand } from './commands/ports.js';
+import { profileCommand } from './commands/profile.js';
 import { recheckCommand } from './commands/recheck.js';
 import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
@@ -20,6 +22,7 @@ import { rerunCommand } from './commands/rerun.js';
 import { reworkCommand } from './commands/rework.js';
 import { shareCommand } from './commands/share.js';
 import { testCommand } from './commands/test.js';
+import { triageCommand } from './commands/triage.js';
 import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
 
@@ -58,6 +61,8 @@ const quiet = (command: Command): Command => {
 
 for (const command of [
   walkCommand(),
+  intakeCommand(),
+  triageCommand(),
   replayCommand(),
   drillCommand(),
   rerunCommand(),
@@ -75,6 +80,7 @@ for (const command of [
   portsCommand(),
   checkCommand(),
   benchCommand(),
+  profileCommand(),
 ]) {
   program.addCommand(quiet(command));
 }

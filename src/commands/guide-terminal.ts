@@ -1,28 +1,22 @@
 // The guided start at a real terminal.
-import { createInterface } from 'node:readline/promises';
 import { english } from '../core/words/english.js';
 import { identify } from '../link/identify.js';
 import { parseLinkName } from '../link/link-name.js';
 import { listPorts } from '../link/list-ports.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { listDefinitions } from '../store/load-definitions.js';
+import { askAtTerminal } from './asking.js';
 import { type Guided, guide, type Known } from './guide.js';
-import { exitCodes, UserError } from './user-error.js';
 
-export const guideAtTerminal = async (known: Known): Promise<Guided> => {
-  const lines = createInterface({ input: process.stdin, output: process.stdout });
-  const closed = new Promise<never>((_resolve, reject) => {
-    lines.once('close', () => reject(new UserError('left before the walk began', exitCodes.usage)));
-  });
+export const guideAtTerminal = (known: Known): Promise<Guided> => {
   const drivers = listDefinitions('driver').map(({ content }) => content);
   const profiles = listDefinitions('profile').map(({ content }) => content);
   const clock = createMonotonicClock();
-  try {
-    return await guide(
+  return askAtTerminal((asking) =>
+    guide(
       known,
       {
-        ask: (question) => Promise.race([lines.question(question), closed]),
-        say: (line) => void process.stdout.write(`${line}\n`),
+        ...asking,
         ports: async () => (await listPorts()).ports.map(({ path }) => path),
         identify: (link) => {
           const name = parseLinkName(link);
@@ -34,9 +28,6 @@ export const guideAtTerminal = async (known: Known): Promise<Guided> => {
         profiles,
       },
       english.guide,
-    );
-  } finally {
-    closed.catch(() => undefined);
-    lines.close();
-  }
+    ),
+  );
 };

@@ -1,8 +1,6 @@
 // `learn`: expected values and limits from sessions of good boards, or from a shop's own notes.
-import { basename, resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
-import { readDefinition } from '../core/definition/read-definition.js';
 import type { Board } from '../core/learn/board.js';
 import { confidence } from '../core/learn/learn-line.js';
 import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
@@ -17,8 +15,6 @@ import {
 import { rangeCoverage } from '../core/learn/range-coverage.js';
 import type { Wanted } from '../core/learn/refuse-boards.js';
 import { createToleranceFactors } from '../core/learn/tolerance-factors.js';
-import { formatProblem } from '../core/problems.js';
-import { profileKind } from '../core/profile/read-profile.js';
 import {
   type MeasureFunction,
   measureFunctions,
@@ -26,11 +22,9 @@ import {
   polarities,
 } from '../core/reading.js';
 import { programVersion } from '../core/version.js';
-import { ReportFileError, writeReport } from '../report/write-report.js';
-import { FileError } from '../store/file-error.js';
 import { loadProfile } from '../store/load-definitions.js';
-import { storedKind } from '../store/stored-kind.js';
 import { configuration } from './configuration.js';
+import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
 import { readBoards } from './read-boards.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -112,53 +106,11 @@ const learn = (
     throw new UserError(outcome.refused.map(boardRefused).join('\n'), exitCodes.badFile);
   }
   const { learned } = outcome;
-  const text = `${JSON.stringify(learned.profile, null, 2)}\n`;
-  const warnings = validate(text, out ?? options.profile);
+  const { text, warnings } = profileText(learned.profile, out ?? options.profile);
   tell(learned, wanted.function, options);
   for (const warning of warnings) process.stderr.write(`${warning}\n`);
-  if (out !== undefined) write(out, text, options.force ?? false);
+  if (out !== undefined) writeProfile(out, text, options.force ?? false);
   tellEnd(learned, boards, factor, options);
-};
-
-/** A profile is found by its id as the name of its file. */
-const idFor = (out: string | undefined): { readonly id?: string } => {
-  const name = /^(\w[\w+#.-]{0,39})\.json$/u.exec(basename(out ?? ''))?.[1];
-  return name === undefined ? {} : { id: name };
-};
-
-/** Before anything is worked out: learning never replaces what it learns from, nor any session. */
-const refuseOut = (out: string, inputs: readonly string[], force: boolean): void => {
-  const where = cleanText(out, 300);
-  if (inputs.some((input) => resolve(input) === resolve(out))) {
-    throw new UserError(`${where} is learned from; give another name`, exitCodes.usage);
-  }
-  if (!force) return;
-  let kind: ReturnType<typeof storedKind>;
-  try {
-    kind = storedKind(out);
-  } catch (error) {
-    if (error instanceof FileError) return;
-    throw error;
-  }
-  if (kind === 'session') {
-    throw new UserError(`${where} is a session, which is never replaced`, exitCodes.unwritten);
-  }
-};
-
-/** @returns what will probably surprise, in words. @throws FileError when the profile would not be usable. */
-const validate = (text: string, name: string): readonly string[] => {
-  const { content, problems } = readDefinition(profileKind, text);
-  if (content === undefined) throw new FileError(name, problems);
-  return problems.map((problem) => formatProblem(cleanText(name, 300), problem));
-};
-
-const write = (out: string, text: string, force: boolean): void => {
-  try {
-    writeReport(out, text, { force });
-  } catch (error) {
-    if (!(error instanceof ReportFileError)) throw error;
-    throw new UserError(error.message, exitCodes.unwritten);
-  }
 };
 
 const tell = (learned: Learned, measure: MeasureFunction, options: LearnCommandOptions): void => {

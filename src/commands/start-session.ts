@@ -1,6 +1,7 @@
 // How a walk begins: anew from what the options say, or where a saved session stopped.
 import { randomInt } from 'node:crypto';
-import type { EventOf, Numbered } from '../core/events.js';
+import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
+import { emptyJob, foldJob, type Job } from '../core/job/job.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
@@ -23,6 +24,7 @@ import { resumeJournal } from '../store/resume-journal.js';
 import { newSessionPath } from '../store/session-paths.js';
 import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
 import { choosePads } from './choose-pads.js';
+import { goodBoardProfile } from './good-board.js';
 import { linkKind, type OpenFeed } from './open-feed.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
@@ -30,6 +32,8 @@ import { wallClock } from './wall-clock.js';
 export interface StartOptions extends AccuracyOptions {
   readonly link?: string;
   readonly profile?: string;
+  /** The session of a good board to compare with. */
+  readonly compare?: string;
   readonly driver?: string;
   readonly session?: string;
   readonly resume?: string;
@@ -51,7 +55,9 @@ export interface Preparation {
   readonly measure: Profile['measure'];
   readonly driver: Driver | null;
   /** Makes or reopens the session file. Called once the feed is known to fit. */
-  readonly begin: (feed: OpenFeed) => Beginning;
+  readonly begin: (feed: OpenFeed, intake: (t: number) => readonly WalkEvent[]) => Beginning;
+  /** What a resumed session knows of the job; empty in a new one. */
+  readonly job: Job;
 }
 
 export interface Beginning {
@@ -76,7 +82,14 @@ const prepareNew = (options: StartOptions): Preparation => {
     );
   }
   const kind = linkKind(link);
-  const profile = loadProfile(options.profile ?? usualProfile(kind));
+  const { compare } = options;
+  const profile =
+    compare === undefined
+      ? loadProfile(options.profile ?? usualProfile(kind))
+      : goodBoardProfile({
+          session: compare,
+          ...(options.profile === undefined ? {} : { profile: options.profile }),
+        });
   const driver = driverFor(kind, options.driver);
   const measure = {
     ...profile.content.measure,
@@ -118,6 +131,7 @@ const prepare = (
   const pins = recheck?.pins.map(({ pin }) => pin);
   const begin = ({ simulated, groundCheck, pads: ready }: OpenFeed): Beginning => {
     const kind = linkKind(link);
+  const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const { pads, notices } = choosePads(options.pads, {
       ready: ready ?? null,
       isMeter: kind === 'serial' || kind === 'tcp',
@@ -138,14 +152,23 @@ const prepare = (
       ...(recheck === undefined ? {} : { recheck }),
       ...wallClock(),
     });
-    const { state, events } = beginWalk(openWalk(opened));
+    const given = intake(opened.t);
+    const { state, events } = beginWalk(given.reduce(evolve, openWalk(opened)));
     const path = options.session ?? newSessionPath(profile.content.id, new Date());
     const journal = createJournal(path);
-    const written = journal.append([opened, ...events]);
+    const written = journal.append([opened, ...given, ...events]);
     journal.sync();
     return { path, journal, state, events: written, notices };
   };
   return { link, profile: profile.content, pins, measure, driver: driver?.content ?? null, begin };
+  return {
+    link,
+    profile: profile.content,
+    measure,
+    driver: driver?.content ?? null,
+    begin,
+    job: emptyJob,
+  };
 };
 
 const prepareResumed = (options: StartOptions, path: string): Preparation => {
@@ -160,7 +183,7 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
     options.driver === undefined && opened.driver !== null
       ? loadDriverById(opened.driver.id)
       : driverFor(linkKind(link), options.driver);
-  const begin = (): Beginning => {
+  const begin: Preparation['begin'] = (_feed, intake) => {
     const resumed: EventOf<'session-resumed'> = {
       type: 'session-resumed',
       t: sessionTimeAt(events, Date.now()),
@@ -169,14 +192,17 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
       ...wallClock(),
     };
     // Says once more which pin is waited for: nobody may have heard it.
-    const again = beginWalk(evolve(state, resumed));
-    const written = journal.append([resumed, ...again.events]);
+    const given = intake(resumed.t);
+    const again = beginWalk(given.reduce(evolve, evolve(state, resumed)));
+    const written = journal.append([resumed, ...given, ...again.events]);
     journal.sync();
     return { path, journal, state: again.state, events: written, notices };
   };
   const { content: profile } = opened.profile;
   const measure = { ...profile.measure, ...opened.measure };
   return { link, profile, pins: opened.pins, measure, driver: driver?.content ?? null, begin };
+  const job = events.reduce(foldJob, emptyJob);
+  return { link, profile, measure, driver: driver?.content ?? null, begin, job };
 };
 
 const usualProfile = (kind: ReturnType<typeof linkKind>): string => {

@@ -1,7 +1,8 @@
 // Everything that can have happened, in the words of the session file. Names and fields are a public format:
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
-import { actNames, cueNames, linkChanges, probeSides } from './inputs.js';
+import { actNames, actNames, cueNames, cueNames, linkChanges, linkChanges, probeSides } from './inputs.js';
+import { jobBodies } from './job/job-events.js';
 import { padCommands } from './pads/pad.js';
 import { pressFindings } from './press/decide-press.js';
 import { profileFormat } from './profile/profile-format.js';
@@ -340,6 +341,7 @@ const bodies = {
   'walk-finished': z.strictObject({
     tally: z.record(z.enum(verdicts), z.int().nonnegative()),
   }),
+  ...jobBodies,
 } as const;
 
 type Bodies = { [K in keyof typeof bodies]: z.infer<(typeof bodies)[K]> };

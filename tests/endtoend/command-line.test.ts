@@ -48,6 +48,7 @@ describe('command line', () => {
     const session = join(temporaryFolder(), 'session.jsonl');
     const { code, stderr } = await runProgram([
       ...['walk', '--link', link, '--driver', 'scpi-read', '--profile', profile],
+      '--cautions-confirmed',
       ...['--session', session],
     ]);
     expect(code).toBe(4);

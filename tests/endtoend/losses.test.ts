@@ -27,6 +27,7 @@ describe('losses', { timeout: 120_000 }, () => {
 
     const walk = await runProgram([
       ...['walk', '--link', link, '--driver', driver, '--profile', profile],
+      '--cautions-confirmed',
       ...['--session', join(folder, 'session.jsonl'), '--json'],
     ]);
 

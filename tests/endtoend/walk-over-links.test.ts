@@ -47,6 +47,7 @@ describe('a whole walk without a key', { timeout: 120_000 }, () => {
 
     const walk = await runProgram([
       ...['walk', '--link', link, '--driver', driver, '--profile', profile],
+      '--cautions-confirmed',
       ...['--session', session, '--json'],
     ]);
 

@@ -149,6 +149,14 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'power-checked':
     case 'function-tested':
     case 'job-closed':
+    // The job around the walk is written and read, not heard.
+    case 'intake-noted':
+    case 'photo-attached':
+    case 'caution-confirmed':
+    case 'residual-measured':
+    case 'residual-skipped':
+    case 'symptom-observed':
+    case 'groups-proposed':
       return null;
   }
 };

@@ -10,6 +10,7 @@ export const checkReferences = (profile: Profile): readonly Problem[] => [
   ...checkParts(profile),
   ...checkAreas(profile),
   ...checkSymptoms(profile),
+  ...checkObservations(profile),
 ];
 
 const has = (named: object | undefined, name: string): boolean =>
@@ -170,7 +171,8 @@ const checkAreas = ({ areas = {}, parts = {} }: Profile): Problem[] =>
     ),
   );
 
-const checkSymptoms = ({ symptoms = [], groups, lines }: Profile): Problem[] => {
+const checkSymptoms = (profile: Profile): Problem[] => {
+  const { symptoms = [], groups, lines } = profile;
   const known = new Set(Object.keys(groups ?? {}));
   for (const { group } of Object.values(lines)) if (group !== undefined) known.add(group);
   const seen = new Set<string>();
@@ -192,6 +194,7 @@ const checkSymptoms = ({ symptoms = [], groups, lines }: Profile): Problem[] => 
         problems.push(unknownName([...path, key, at], 'group', group, [...known]));
       });
     }
+    problems.push(...checkShows(profile, index));
     leaveAlone.forEach((group, at) => {
       if (!walkFirst.includes(group)) return;
       problems.push({
@@ -203,3 +206,36 @@ const checkSymptoms = ({ symptoms = [], groups, lines }: Profile): Problem[] => 
     return problems;
   });
 };
+
+/** The observations a symptom tells of are asked for. */
+const checkShows = ({ symptoms = [], observations = {} }: Profile, index: number): Problem[] => {
+  const { id, shows } = symptoms[index] ?? {};
+  const path = ['symptoms', index];
+  if (shows === undefined) {
+    if (Object.keys(observations).length === 0) return [];
+    return [
+      {
+        level: 'warning',
+        path,
+        what: `no observation speaks for or against the symptom ${quoted(id ?? '')}`,
+        fix: 'say in "shows" how often each observation is answered with yes',
+      },
+    ];
+  }
+  return Object.keys(shows)
+    .filter((name) => !has(observations, name))
+    .map((name) =>
+      unknownName([...path, 'shows', name], 'observation', name, Object.keys(observations)),
+    );
+};
+
+/** Observations that nothing follows from are asked in vain. */
+const checkObservations = ({ symptoms = [], observations = {} }: Profile): Problem[] =>
+  Object.keys(observations)
+    .filter((name) => !symptoms.some(({ shows }) => has(shows, name)))
+    .map((name) => ({
+      level: 'warning',
+      path: ['observations', name],
+      what: `no symptom says how often ${quoted(name)} is answered with yes`,
+      fix: 'add it to "shows" of the symptoms it tells apart, or remove it',
+    }));

@@ -99,12 +99,26 @@ const part = z.strictObject({
   prior: prior.optional(),
 });
 
+/** What can be seen of a device from outside, as a question that yes or no answers. */
+const observation = z.strictObject({
+  asks: z.string().min(1).max(200),
+  /** Why the answer matters, in a few words. */
+  note: z.string().optional(),
+});
+
 const symptom = z.strictObject({
   id: name,
   says: z.string().min(1),
   walkFirst: z.array(name),
   leaveAlone: z.array(name).optional(),
   why: z.string().optional(),
+  /** How often it comes in, beside the other symptoms; 1 where left out. */
+  weight: z.number().positive().max(1000).optional(),
+  /**
+   * For an observation the share of boards with this symptom that answer it with yes. Never 0 or 1: one slip of
+   * the eye rules nothing out. An observation that is left out tells nothing.
+   */
+  shows: z.record(name, z.number().min(0.01).max(0.99)).optional(),
 });
 
 export const profileFormat = z.strictObject({
@@ -138,6 +152,8 @@ export const profileFormat = z.strictObject({
   /** For every place without limits of its own. */
   heat: heatLimits.optional(),
   groups: z.record(name, z.strictObject({ title: z.string().min(1) })).optional(),
+  /** Asked in this order at intake. */
+  observations: z.record(name, observation).optional(),
   symptoms: z.array(symptom).optional(),
   cautions: z.array(z.string().min(1)).optional(),
 });
@@ -146,4 +162,5 @@ export type Profile = z.infer<typeof profileFormat>;
 export type ProfileLine = Profile['lines'][string];
 export type ExpectedValue = z.infer<typeof expectedValue>;
 export type Expectation = z.infer<typeof expectation>;
+export type Symptom = z.infer<typeof symptom>;
 export type ChainStop = z.infer<typeof chainStop>;

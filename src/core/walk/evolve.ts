@@ -187,6 +187,13 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'power-checked':
     case 'function-tested':
     case 'job-closed':
+    case 'intake-noted':
+    case 'photo-attached':
+    case 'caution-confirmed':
+    case 'residual-measured':
+    case 'residual-skipped':
+    case 'symptom-observed':
+    case 'groups-proposed':
       return timed;
   }
 };

@@ -10,6 +10,7 @@ import {
 import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
+import { describeJob, isJobEvent } from './describe-job.js';
 import { describeRework } from './describe-rework.js';
 import type { Words } from './words.js';
 import { writeChance } from './write-chance.js';
@@ -19,6 +20,7 @@ export const describe = (
   state: WalkState,
   words: Words,
 ): string | null => {
+  if (isJobEvent(event)) return describeJob(event, state.profile, words.job);
   const unit = siUnit(state.plan.function);
   switch (event.type) {
     case 'session-opened':

@@ -5,7 +5,9 @@ import { englishConfig } from './english-config.js';
 import { englishDrill } from './english-drill.js';
 import { englishGuide } from './english-guide.js';
 import { englishHistory } from './english-history.js';
+import { englishJob } from './english-job.js';
 import { englishPads } from './english-pads.js';
+import { englishProfile } from './english-profile.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
@@ -231,4 +233,6 @@ export const english: Words = {
   pads: englishPads,
   rework: englishRework,
   spoken: englishSpoken,
+  job: englishJob,
+  profile: englishProfile,
 };

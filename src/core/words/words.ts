@@ -9,7 +9,9 @@ import type { ConfigWords } from './config-words.js';
 import type { DrillWords } from './drill-words.js';
 import type { GuideWords } from './guide-words.js';
 import type { HistoryWords } from './history-words.js';
+import type { JobWords } from './job-words.js';
 import type { PadWords } from './pad-words.js';
+import type { ProfileWords } from './profile-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
 import type { ScreenWords } from './screen-words.js';
@@ -109,4 +111,6 @@ export interface Words {
   readonly pads: PadWords;
   readonly rework: ReworkWords;
   readonly spoken: SpokenWords;
+  readonly job: JobWords;
+  readonly profile: ProfileWords;
 }

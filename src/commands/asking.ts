@@ -1,0 +1,53 @@
+// Questions at a real terminal, one line each. Lines typed ahead wait for their question.
+import { createInterface } from 'node:readline';
+import { wrapText } from '../ui/draw/line.js';
+import { exitCodes, UserError } from './user-error.js';
+
+export interface Asking {
+  /** The answer, without blanks around it. @throws UserError when the terminal closes. */
+  ask(question: string): Promise<string>;
+  say(line: string): void;
+}
+
+export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Promise<T> => {
+  const lines = createInterface({ input: process.stdin, output: process.stdout });
+  const ahead: string[] = [];
+  let take: ((line: string) => void) | null = null;
+  lines.on('line', (line) => {
+    if (take === null) ahead.push(line);
+    else take(line);
+  });
+  const closed = new Promise<never>((_resolve, reject) => {
+    lines.once('close', () => reject(new UserError('left before the walk began', exitCodes.usage)));
+  });
+  closed.catch(() => undefined);
+  const nextLine = (question: string): Promise<string> => {
+    lines.setPrompt(question);
+    lines.prompt();
+    const first = ahead.shift();
+    if (first !== undefined) return Promise.resolve(first);
+    return new Promise((resolve) => {
+      take = (line) => {
+        take = null;
+        resolve(line);
+      };
+    });
+  };
+  try {
+    return await talk({
+      ask: async (question) => (await Promise.race([nextLine(question), closed])).trim(),
+      say: (line) => void process.stdout.write(`${inColumns(line, process.stdout.columns)}\n`),
+    });
+  } finally {
+    lines.close();
+  }
+};
+
+const usualColumns = 80;
+
+/** Broken between words; what begins with blanks or a dash goes on under its first word. */
+const inColumns = (line: string, columns = usualColumns): string => {
+  const [begin = ''] = /^ *(?:- )?/u.exec(line) ?? [];
+  const lines = wrapText(line.slice(begin.length), Math.max(20, columns - begin.length - 1));
+  return lines.map((part, nth) => (nth === 0 ? begin : ' '.repeat(begin.length)) + part).join('\n');
+};

@@ -1,0 +1,56 @@
+// An event of the job around the walk as one line of words.
+import { cleanText } from '../clean-text.js';
+import type { EventOf, WalkEvent } from '../events.js';
+import { isDischarged } from '../job/residual.js';
+import { formatReading } from '../measure/format-reading.js';
+import type { Profile } from '../profile/profile-format.js';
+import { describeTriage } from './describe-triage.js';
+import type { IntakeField, JobWords } from './job-words.js';
+
+export const jobEventTypes = [
+  'intake-noted',
+  'photo-attached',
+  'caution-confirmed',
+  'residual-measured',
+  'residual-skipped',
+  'symptom-observed',
+  'groups-proposed',
+] as const;
+export type JobEvent = EventOf<(typeof jobEventTypes)[number]>;
+
+const longest = 300;
+const clean = (text: string): string => cleanText(text, longest);
+
+export const isJobEvent = (event: WalkEvent): event is JobEvent =>
+  (jobEventTypes as readonly string[]).includes(event.type);
+
+export const describeJob = (event: JobEvent, profile: Profile, words: JobWords): string => {
+  switch (event.type) {
+    case 'intake-noted':
+      return describeNoted(event, words).join('; ');
+    case 'photo-attached':
+      return words.photo(clean(event.file), event.sha256);
+    case 'caution-confirmed':
+      return words.confirmed(clean(event.says));
+    case 'residual-measured': {
+      const volts = formatReading(event.volts, null, 'V');
+      return words.residual.measured(event.line, volts, isDischarged(event.volts, event.limit));
+    }
+    case 'residual-skipped':
+      return words.residual.skipped(clean(event.reason));
+    case 'symptom-observed':
+      return words.observed(clean(event.asks), event.answer);
+    case 'groups-proposed':
+      return describeTriage(event, profile, words).join('\n');
+  }
+};
+
+const describeNoted = (noted: EventOf<'intake-noted'>, words: JobWords): string[] =>
+  (Object.keys(words.field) as IntakeField[]).flatMap((field) => {
+    const text = noted[field];
+    if (text === undefined) return [];
+    if (text === '') return [words.forgotten(words.field[field])];
+    const shown =
+      field === 'dataMatters' ? words.dataMatters[noted.dataMatters ?? 'unknown'] : text;
+    return [words.noted(words.field[field], clean(shown))];
+  });
