@@ -29,7 +29,8 @@ export interface BeforeWalk {
   readonly profile: Profile;
   /** What a resumed session knows of the job already. */
   readonly job: Job;
-  readonly resumed: boolean;
+  /** A board that was just brought in, not one that is taken up again. */
+  readonly isNewJob: boolean;
   /** A meter on a board, not the virtual bench, a recording or typed values. */
   readonly realMeter: boolean;
   /** Somebody sits at a keyboard and sees questions. */
@@ -38,12 +39,16 @@ export interface BeforeWalk {
 
 /** What may be told before a walk. */
 export const beforeWalkOptions = (command: Command): Command =>
-  intakeOptions(command)
+  cautionOptions(intakeOptions(command))
     .option(
       '--intake [file]',
       'ask for symptom, history and the like first, or take them from a file',
     )
-    .option('--no-intake', 'do not ask for them')
+    .option('--no-intake', 'do not ask for them');
+
+/** What every walk on a real board needs to know. */
+export const cautionOptions = (command: Command): Command =>
+  command
     .option('--cautions-confirmed', 'the cautions hold; where nobody is at a keyboard')
     .option('--skip-residual <reason>', 'do not measure residual volts first, and why');
 
@@ -65,12 +70,12 @@ export const intakeBefore = async (
 };
 
 /** The form comes where it is asked for, and by itself where a new board lies under a real meter. */
-const isAsked = ({ options, resumed, realMeter, canAsk }: BeforeWalk): boolean => {
+const isAsked = ({ options, isNewJob, realMeter, canAsk }: BeforeWalk): boolean => {
   if (options.intake === true && !canAsk) {
     throw new UserError('--intake without a file needs a keyboard', exitCodes.usage);
   }
   if (!canAsk || options.intake === false) return false;
-  return options.intake === true || (realMeter && !resumed && options.intake === undefined);
+  return options.intake === true || (realMeter && isNewJob && options.intake === undefined);
 };
 
 const askAll = (told: Given, { profile, job }: BeforeWalk): Promise<Given> =>

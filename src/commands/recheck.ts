@@ -4,6 +4,7 @@ import { type CueMode, cueModes } from '../core/cue-mode.js';
 import { recheckHeader } from '../core/recheck/recheck-header.js';
 import { english } from '../core/words/english.js';
 import { accuracyOptions } from './accuracy-option.js';
+import { cautionOptions } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { readEarlier } from './earlier-session.js';
 import { type RunOptions, runWalk } from './run-walk.js';
@@ -24,7 +25,9 @@ Examples:
 
 Wait until the board is cool and dry: a few lines that nobody touched are walked too and must read as before.`;
 
-export const recheckCommand = (): Command =>
+export const recheckCommand = (): Command => cautionOptions(recheckItself());
+
+const recheckItself = (): Command =>
   accuracyOptions(
     new Command('recheck')
       .description('walk again what a saved session found bad, and compare')

@@ -1,8 +1,11 @@
 // Runs a walk that has been prepared: source of readings, session file, screen and cues, to its end.
 import type { CueMode } from '../core/cue-mode.js';
+import type { Act } from '../core/inputs.js';
+import { evolve } from '../core/walk/evolve.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type RunningSession, runSession } from '../session/run-session.js';
 import { readKeys } from '../store/key-file.js';
+import { type BeforeOptions, intakeBefore, residualBefore } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { linkKind, openFeed } from './open-feed.js';
@@ -10,7 +13,7 @@ import { reportEnd } from './report-end.js';
 import { showSession } from './show-session.js';
 import type { Preparation } from './start-session.js';
 
-export interface RunOptions extends FaceOptions {
+export interface RunOptions extends FaceOptions, BeforeOptions {
   readonly wait?: boolean;
   readonly logPace: 'real-time' | 'fast';
   readonly readings?: boolean;
@@ -29,36 +32,60 @@ export const runWalk = async (preparation: Preparation, options: RunOptions): Pr
   };
   const keys = readKeys(configuration().keysFile);
   const { link, profile, pins, measure, driver } = preparation;
+  const kind = linkKind(link);
   const face = chooseFace(options, {
     output: terminal.output,
-    input: terminal.input && linkKind(link) !== 'stdin',
+    input: terminal.input && kind !== 'stdin',
   });
   let session: RunningSession | null = null;
   let badLog: string | null = null;
-  const source = openFeed({
+  const wish = {
     link,
     profile,
     pins,
-    measure,
     driver,
     clock,
     wait: options.wait ?? false,
     logPace: options.logPace,
-    act: (act) => session?.act(act),
-    badLog: (says) => {
+    act: (act: Act) => session?.act(act),
+    badLog: (says: string) => {
       badLog = says;
     },
-  });
-  const { journal, state, events, path, notices } = preparation.begin(source);
+  };
+  const source = openFeed({ ...wish, measure });
+  const before = {
+    options,
+    profile,
+    job: preparation.job,
+    isNewJob: preparation.isNewJob,
+    realMeter: kind === 'serial' || kind === 'tcp',
+    canAsk: terminal.output && terminal.input && !options.json && !options.plain,
+  };
+  const intake = await intakeBefore(before);
+  const { journal, path, notices, ...begun } = preparation.begin(source, intake);
   for (const notice of notices) process.stderr.write(`${notice}\n`);
-  const startT = state.t;
+  const startT = begun.state.t;
   const clockStart = clock.now();
+  const sessionTime = (t: number): number => startT + t - clockStart;
+  let { state, events } = begun;
+  await residualBefore({
+    before,
+    driver,
+    openVolts: () =>
+      openFeed({ ...wish, measure: { function: 'dc-volts', polarity: measure.polarity } }).feed,
+    keep: (event) => {
+      events = [...events, ...journal.append([event])];
+      journal.sync();
+      state = evolve(state, event);
+    },
+    now: () => sessionTime(clock.now()),
+  });
   session = runSession({
     state,
     journal,
     feed: source.feed,
     clock,
-    sessionTime: (t) => startT + t - clockStart,
+    sessionTime,
     closeWhenFinished: face !== 'screen' && !options.stay,
     writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
   });

@@ -3,6 +3,7 @@ import { randomInt } from 'node:crypto';
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import { emptyJob, foldJob, type Job } from '../core/job/job.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import { pinsOfGroups } from '../core/profile/pins-of-groups.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { RecheckHeader } from '../core/recheck/recheck-header.js';
@@ -34,6 +35,8 @@ export interface StartOptions extends AccuracyOptions {
   readonly profile?: string;
   /** The session of a good board to compare with. */
   readonly compare?: string;
+  /** Groups to walk, with commas between. */
+  readonly groups?: string;
   readonly driver?: string;
   readonly session?: string;
   readonly resume?: string;
@@ -58,6 +61,8 @@ export interface Preparation {
   readonly begin: (feed: OpenFeed, intake: (t: number) => readonly WalkEvent[]) => Beginning;
   /** What a resumed session knows of the job; empty in a new one. */
   readonly job: Job;
+  /** A board that was just brought in, not one that is taken up again. */
+  readonly isNewJob: boolean;
 }
 
 export interface Beginning {
@@ -97,7 +102,8 @@ const prepareNew = (options: StartOptions): Preparation => {
     ...(options.polarity === undefined ? {} : { polarity: options.polarity }),
     ...(options.range === undefined ? {} : { range: options.range }),
   };
-  return prepare(options, { link, profile, measure, driver });
+  const pins = options.groups === undefined ? undefined : pinsOf(options.groups, profile.content);
+  return prepare(options, { link, profile, pins, measure, driver });
 };
 
 /** A walk of what an earlier session put in question: its profile and what it measured, whatever has moved on. */
@@ -113,12 +119,15 @@ export const prepareRecheck = (
       ? loadDriverById(earlier.driver.id)
       : driverFor(linkKind(link), options.driver ?? earlier.driver?.id);
   const measure = { ...content.measure, ...earlier.measure };
-  return prepare(options, { link, profile: { content, sha256 }, measure, driver, recheck });
+  const pins = recheck.pins.map(({ pin }) => pin);
+  return prepare(options, { link, profile: { content, sha256 }, pins, measure, driver, recheck });
 };
 
 interface Wanted {
   readonly link: string;
   readonly profile: { readonly content: Profile; readonly sha256: string };
+  /** The only pins walked; undefined: all. */
+  readonly pins: readonly string[] | undefined;
   readonly measure: Profile['measure'];
   readonly driver: Definition<Driver> | null;
   readonly recheck?: RecheckHeader;
@@ -126,12 +135,10 @@ interface Wanted {
 
 const prepare = (
   options: StartOptions,
-  { link, profile, measure, driver, recheck }: Wanted,
+  { link, profile, pins, measure, driver, recheck }: Wanted,
 ): Preparation => {
-  const pins = recheck?.pins.map(({ pin }) => pin);
-  const begin = ({ simulated, groundCheck, pads: ready }: OpenFeed): Beginning => {
-    const kind = linkKind(link);
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
+    const kind = linkKind(link);
     const { pads, notices } = choosePads(options.pads, {
       ready: ready ?? null,
       isMeter: kind === 'serial' || kind === 'tcp',
@@ -160,14 +167,15 @@ const prepare = (
     journal.sync();
     return { path, journal, state, events: written, notices };
   };
-  return { link, profile: profile.content, pins, measure, driver: driver?.content ?? null, begin };
   return {
     link,
     profile: profile.content,
+    pins,
     measure,
     driver: driver?.content ?? null,
     begin,
     job: emptyJob,
+    isNewJob: recheck === undefined,
   };
 };
 
@@ -200,9 +208,29 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
   };
   const { content: profile } = opened.profile;
   const measure = { ...profile.measure, ...opened.measure };
-  return { link, profile, pins: opened.pins, measure, driver: driver?.content ?? null, begin };
-  const job = events.reduce(foldJob, emptyJob);
-  return { link, profile, measure, driver: driver?.content ?? null, begin, job };
+  return {
+    link,
+    profile,
+    pins: opened.pins,
+    measure,
+    driver: driver?.content ?? null,
+    begin,
+    job: events.reduce(foldJob, emptyJob),
+    isNewJob: false,
+  };
+};
+
+/** @throws UserError for a group no line belongs to. */
+const pinsOf = (groups: string, profile: Profile): readonly string[] => {
+  try {
+    return pinsOfGroups(
+      profile,
+      groups.split(',').map((group) => group.trim()),
+    );
+  } catch (error) {
+    if (error instanceof RangeError) throw new UserError(error.message, exitCodes.usage);
+    throw error;
+  }
 };
 
 const usualProfile = (kind: ReturnType<typeof linkKind>): string => {

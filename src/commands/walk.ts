@@ -1,32 +1,15 @@
 // `walk`: the job on one board, live.
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { type CueMode, cueModes, cueModes } from '../core/cue-mode.js';
-import type { Act } from '../core/inputs.js';
-import { measureFunctions, measureFunctions, polarities, polarities } from '../core/reading.js';
-import { evolve } from '../core/walk/evolve.js';
-import { createMonotonicClock } from '../link/monotonic-clock.js';
-import { type RunningSession, runSession } from '../session/run-session.js';
-import { readKeys } from '../store/key-file.js';
+import { cueModes } from '../core/cue-mode.js';
+import { measureFunctions, polarities } from '../core/reading.js';
 import { accuracyOptions } from './accuracy-option.js';
-import {
-  type BeforeOptions,
-  beforeWalkOptions,
-  intakeBefore,
-  residualBefore,
-} from './before-walk.js';
+import { beforeWalkOptions } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { guideAtTerminal } from './guide-terminal.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { prepareSession, type StartOptions } from './start-session.js';
 
 interface WalkOptions extends StartOptions, RunOptions {}
-interface WalkOptions extends StartOptions, FaceOptions, BeforeOptions {
-  readonly wait?: boolean;
-  readonly logPace: 'real-time' | 'fast';
-  readonly readings?: boolean;
-  readonly stay?: boolean;
-  readonly cues?: CueMode;
-}
 
 const examples = `
 Examples:
@@ -42,12 +25,10 @@ Examples:
       a technician who answers with reply pads: see "pinwalk pads"
   pinwalk walk --link … --compare GOOD-SESSION
       the donor board first, then the patient against what it read
+  pinwalk walk --link … --groups picture-data,control
+      only the lines in question, and the grounds
   pinwalk walk --resume SESSION
       goes on at the same pin`;
-
-export const walkCommand = (): Command =>
-/** Seconds to keep trying a session file that cannot be written, where nobody sits at a keyboard. */
-const unattendedPatienceS = 15;
 
 export const walkCommand = (): Command => beforeWalkOptions(walkItself());
 
@@ -61,6 +42,7 @@ const walkItself = (): Command =>
       )
       .option('--profile <id or file>', 'the connector to walk')
       .option('--compare <session>', 'a good board walked before: what it read is expected')
+      .option('--groups <list>', 'walk only the lines of these groups, and the grounds')
       .option('--driver <id or file>', 'how to talk to the meter')
       .option('--session <file>', 'where to save (default: a new file in the data folder)')
       .option('--resume <file>', 'go on with a saved session at the same pin')
@@ -106,73 +88,6 @@ const walk = async (given: WalkOptions): Promise<void> => {
   const options = isAsked ? { ...wanted, ...(await guideAtTerminal(wanted)) } : wanted;
   const preparation = prepareSession(options);
   await runWalk(preparation, options);
-  const { link, profile, measure, driver, job } = preparation;
-  const kind = linkKind(link);
-  const face = chooseFace(options, {
-    output: terminal.output,
-    input: terminal.input && kind !== 'stdin',
-  });
-  let session: RunningSession | null = null;
-  let badLog: string | null = null;
-  const wish = {
-    link,
-    profile,
-    driver,
-    clock,
-    wait: options.wait ?? false,
-    logPace: options.logPace,
-    act: (act: Act) => session?.act(act),
-    badLog: (says: string) => {
-      badLog = says;
-    },
-  };
-  const source = openFeed({ ...wish, measure });
-  const before = {
-    options,
-    profile,
-    job,
-    resumed: options.resume !== undefined,
-    realMeter: kind === 'serial' || kind === 'tcp',
-    canAsk,
-  };
-  const intake = await intakeBefore(before);
-  const { journal, path, notices, ...begun } = preparation.begin(source, intake);
-  for (const notice of notices) process.stderr.write(`${notice}\n`);
-  const startT = begun.state.t;
-  const clockStart = clock.now();
-  const sessionTime = (t: number): number => startT + t - clockStart;
-  let { state, events } = begun;
-  await residualBefore({
-    before,
-    driver,
-    openVolts: () =>
-      openFeed({ ...wish, measure: { function: 'dc-volts', polarity: measure.polarity } }).feed,
-    keep: (event) => {
-      events = [...events, ...journal.append([event])];
-      journal.sync();
-      state = evolve(state, event);
-    },
-    now: () => sessionTime(clock.now()),
-  });
-  session = runSession({
-    state,
-    journal,
-    feed: source.feed,
-    clock,
-    sessionTime,
-    closeWhenFinished: face !== 'screen' && !options.stay,
-    writePatienceS: face === 'screen' ? Number.POSITIVE_INFINITY : unattendedPatienceS,
-  });
-  const { hears } = source;
-  if (hears !== null) {
-    for (const event of events) hears(event);
-    session.follow(hears);
-  }
-  const { simulated } = source;
-  const readings = options.readings ?? false;
-  const cues = options.cues ?? (face === 'screen' ? 'tones' : 'off');
-  await showSession({ session, face, events, readings, profile, simulated, cues, clock, keys });
-  reportEnd(await session.ended, { session, journal, path, badLog });
 };
 
 /** A session that is taken up again keeps to what it began with. */
