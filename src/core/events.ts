@@ -1,7 +1,7 @@
 // Everything that can have happened, in the words of the session file. Names and fields are a public format:
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
-import { actNames, actNames, cueNames, cueNames, linkChanges, linkChanges, probeSides } from './inputs.js';
+import { actNames, cueNames, linkChanges, probeSides } from './inputs.js';
 import { jobBodies } from './job/job-events.js';
 import { padCommands } from './pads/pad.js';
 import { pressFindings } from './press/decide-press.js';
