@@ -1,5 +1,5 @@
-// The benchmark of the reply pads: whole walks on the virtual bench with leaky lines. Prints the table and ends with 1
-// where a command was carried out that nobody gave.
+// The benchmark of the reply pads: whole walks on the virtual bench with leaky lines. Prints each row as it is done, then
+// the table, and ends with 1 where a command was carried out that nobody gave.
 // Options: --walks N a row (250), --seed TEXT.
 import { parseArgs } from 'node:util';
 import { shippedProfile } from '../../bench/support/profile-files.js';
@@ -64,7 +64,7 @@ for (const row of rows) {
     `${(100 * proportion(found.falseCommands, found.leakyLines).high).toFixed(2)} %`,
     ...[found.given, found.misnamed, found.padsRead, found.shadowed, found.unfinished].map(String),
   ]);
-  process.stderr.write('.');
+  process.stderr.write(`${table.at(-1)?.join('  ')}\n`);
 }
 process.stdout.write(`\n${textTable(table)}\n`);
 process.exitCode = wrong === 0 ? 0 : 1;
