@@ -1,7 +1,7 @@
 // The walk as the profile lays it out for one function and polarity: each pin in order with all that its
 // verdict needs, so that nothing downstream looks anything up by name.
 import type { ExpectedBounds } from '../events.js';
-import type { MeasureFunction, Polarity } from '../reading.js';
+import { type MeasureFunction, type Polarity, siUnit } from '../reading.js';
 import type { Expectation, Profile, ProfileLine } from './profile-format.js';
 
 /** Without a line's own limit, what counts as shorted. The ohm figure is the profile format's. */
@@ -46,7 +46,10 @@ export const planWalk = (
   pins: walkedPins(profile, only).map(({ pin, line, row }, index) => {
     const found = Object.hasOwn(profile.lines, line) ? profile.lines[line] : undefined;
     if (found === undefined) throw new RangeError(`pin ${pin}: line ${line} is not in the profile`);
-    const shortLimit = found.limits?.short ?? defaultShort[measure.function];
+    const limits = limitsHold(profile.measure.function, measure.function)
+      ? found.limits
+      : undefined;
+    const shortLimit = limits?.short ?? defaultShort[measure.function];
     return {
       index,
       pin,
@@ -57,7 +60,7 @@ export const planWalk = (
       row,
       expected: boundsOf(found, measure, shortLimit),
       shortLimit,
-      openLimit: found.limits?.open ?? null,
+      openLimit: limits?.open ?? null,
       charges: found.charges ?? found.kind === 'supply',
     };
   }),
@@ -71,6 +74,10 @@ export const walkedPins = (
   only === undefined
     ? profile.connector.pins
     : profile.connector.pins.filter(({ pin }) => only.includes(pin));
+
+/** A line's own limits are given for the function that its profile measures; continuity is in ohm as well. */
+const limitsHold = (own: MeasureFunction, asked: MeasureFunction): boolean =>
+  own === asked || (siUnit(own) === 'Ω' && siUnit(asked) === 'Ω');
 
 const boundsOf = (
   line: ProfileLine,

@@ -50,9 +50,10 @@ const line = z.strictObject({
   group: name.optional(),
   mate: name.optional(),
   expect: z.partialRecord(z.enum(measureFunctions), expectation).optional(),
+  /** In the unit of the function that the profile measures; another function goes by its usual limits. */
   limits: z
     .strictObject({
-      /** At or under this, in the function's unit, the line counts as shorted. */
+      /** At or under this the line counts as shorted. */
       short: z.number().nonnegative().optional(),
       /** At or over this the line counts as open even where the meter still shows a number. */
       open: z.number().positive().optional(),
