@@ -1,6 +1,8 @@
 // Everything that can have happened, in the words of the session file. Names and fields are a public format:
 // they are added to, never changed. `t` is the time of the reading or act that decided the event.
 import { z } from 'zod';
+import { reasons } from './context/reasons.js';
+import { shiftClasses } from './context/shift-class.js';
 import { actNames, cueNames, linkChanges, probeSides } from './inputs.js';
 import { jobBodies } from './job/job-events.js';
 import { padCommands } from './pads/pad.js';
@@ -47,6 +49,7 @@ export const nextActions = [
   'compare-mate',
   'discharge',
 ] as const;
+export type NextAction = (typeof nextActions)[number];
 
 const t = z.number();
 const pin = z.string();
@@ -96,6 +99,13 @@ const settled = {
   /** Times of the first and last reading used. */
   from: t,
   to: t,
+};
+
+/** Of the factor, or in volt; with the pins and independent groups that agree. */
+const toldShift = {
+  standardUncertainty: z.number().nonnegative(),
+  pins: z.int().positive(),
+  groups: z.int().positive(),
 };
 
 const bodies = {
@@ -260,6 +270,20 @@ const bodies = {
     /** True when nothing more is waited for at this pin. */
     agreed: z.boolean(),
     advice: z.enum(nextActions).optional(),
+    /** What had a part in the verdict beside the line's own reading and limits. */
+    because: z.array(z.enum(reasons)).optional(),
+    /** Told anew without a touch: what was read elsewhere puts the same reading in another light. */
+    anew: z.literal(true).optional(),
+  }),
+  /** How this meter, or this board, reads lines of a class beside what is expected; null where no more is told. */
+  'shift-estimated': z.strictObject({
+    lines: z.enum(shiftClasses),
+    shift: z
+      .union([
+        z.strictObject({ scale: z.number().positive(), ...toldShift }),
+        z.strictObject({ offset: z.number(), ...toldShift }),
+      ])
+      .nullable(),
   }),
   /** What pressing a part (or bare board, or nothing named) did to a line's reading. */
   'press-judged': z.strictObject({

@@ -173,15 +173,23 @@ describe('what each session shows', () => {
   it('should be one leaky line, and a meter that reads high on all of them', () => {
     const { state } = load('shifted-leaky');
     expect(notNormal(state).map(([pin]) => pin)).toEqual(['8']);
-    const shares = state.pins.flatMap(({ value, expected }, at) =>
-      at !== 7 && value !== null && expected !== null && expected !== 'overload' && value > 100
+    const shares = state.pins.flatMap(({ value }, at) => {
+      const expected = state.plan.pins[at]?.expected ?? null;
+      return at !== 7 &&
+        value !== null &&
+        expected !== null &&
+        expected !== 'overload' &&
+        value > 100
         ? [value / expected.nominal]
-        : [],
-    );
+        : [];
+    });
     expect(shares.length).toBeGreaterThanOrEqual(20);
     const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
     expect(mean).toBeGreaterThan(1.04);
     expect(mean).toBeLessThan(1.08);
+    const { signal } = state.shiftsTold;
+    const error = signal !== null && 'scale' in signal ? signal.scale - 1.06 : 1;
+    expect(Math.abs(error)).toBeLessThan(2 * (signal?.standardUncertainty ?? 0));
   });
 });
 

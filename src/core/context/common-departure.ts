@@ -1,5 +1,5 @@
-// Promises the departure that several independent groups of lines have in common, or null where they have none:
-// one group that differs from the others is never taken for it, and neither is chance. Refuses nothing.
+// Promises how far lines depart in common as far as they tell, and whether that is more than chance and more than
+// one group: one group that differs from the others is never taken for it. Refuses nothing.
 import { median } from '../numbers/median.js';
 import { robustScale } from './robust-scale.js';
 
@@ -19,6 +19,8 @@ export interface CommonDeparture {
   /** Pins and groups that agree with it. */
   readonly pins: number;
   readonly groups: number;
+  /** Several independent groups have it in common, and it is more than chance. */
+  readonly isCommon: boolean;
 }
 
 /** A tolerance is taken as three standard deviations of a good board's line, of which its group shares a part. */
@@ -36,6 +38,8 @@ const reach = 2.5;
 /** Tukey's constant, in deviations: 95 % efficient on normal data. */
 const weightless = 4.685;
 const mostRounds = 30;
+/** An estimate that moves by less from round to round has come to rest. */
+const stillness = 1e-7;
 
 interface Group {
   readonly departure: number;
@@ -48,24 +52,25 @@ interface Group {
  * An M-estimate of location with Tukey's biweight over the groups' middle lines, begun at their median (Beaton
  * and Tukey 1974; Huber, Robust Statistics, 1981; both from memory). Its scale is what the tolerances let
  * expect, corrected by what is seen; its standard uncertainty is that of the weighted mean, widened to the
- * standard deviation of Student's t as JCGM 101:2008, 6.4.9.4 (from memory) does for few values. More than two
- * thirds of all groups must agree.
+ * standard deviation of Student's t as JCGM 101:2008, 6.4.9.4 (from memory) does for few values. For it to be
+ * common, more than two thirds of all groups must agree.
  *
  * @param leastGroups how many groups must agree at the least
- * @example three groups of four at 0.058 with tolerances of 0.1: 0.058; two of them, and one at 0: null.
+ * @returns null where there is no line to go by.
+ * @example three groups of four at 0.058 with tolerances of 0.1: 0.058, common; two of them, and one at 0: not.
  */
 export function commonDeparture(
   lines: readonly LineDeparture[],
   leastGroups: number,
 ): CommonDeparture | null {
   const all = groupsOf(lines);
-  if (all.length < leastGroups) return null;
+  if (all.length === 0) return null;
   let centre = median(all.map(({ departure }) => departure));
   let fit = fitAround(centre, lines);
   for (let round = 0; fit !== null && round < mostRounds; round += 1) {
     const moved = Math.abs(fit.centre - centre);
     centre = fit.centre;
-    if (moved < 1e-9) break;
+    if (moved < stillness) break;
     fit = fitAround(centre, lines);
   }
   if (fit === null) return null;
@@ -84,8 +89,8 @@ export function commonDeparture(
     3 * agreeing.length > 2 * all.length &&
     pins >= leastPins &&
     Math.abs(centre) >= least;
-  if (!isCommon) return null;
-  return { departure: centre, standardUncertainty: uncertainty, pins, groups: agreeing.length };
+  const groups = agreeing.length;
+  return { departure: centre, standardUncertainty: uncertainty, pins, groups, isCommon };
 }
 
 interface Fit {

@@ -1,13 +1,13 @@
 // Promises, for each class of lines, how the meter that reads differs from the meter the expected values were
 // taken with: by a factor in resistance, by volts in diode test. Null where that cannot be told, or where there is
-// nothing to tell. One class says nothing of another, and one group that is off is a fault and no shift.
+// nothing to tell. One class says nothing of another, and one group that is off is a fault and no shift. Beside it
+// what may be believed of the shift before it can be told.
 import { median } from '../numbers/median.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
-import { commonDeparture, type LineDeparture } from './common-departure.js';
+import { type CommonDeparture, commonDeparture, type LineDeparture } from './common-departure.js';
 import { isMeasured, type ReadPin } from './read-pin.js';
-
-export const shiftClasses = ['signal', 'supply'] as const;
-export type ShiftClass = (typeof shiftClasses)[number];
+import { type Belief, believe } from './shift-belief.js';
+import type { ShiftClass } from './shift-class.js';
 
 interface Told {
   /** Of the factor, or in volt. */
@@ -30,6 +30,10 @@ export interface OffsetShift extends Told {
 export type Shift = ScaleShift | OffsetShift;
 export type Shifts = Readonly<Record<ShiftClass, Shift | null>>;
 
+export interface ShiftEstimate extends Shifts {
+  readonly beliefs: Readonly<Record<ShiftClass, Belief>>;
+}
+
 /** What no meter differs by, and a fault may: a factor's distance from 1, and volts. Common practice, no source. */
 export const mostScale = 0.12;
 export const mostOffset = 0.06;
@@ -42,22 +46,33 @@ const fewestGroups = 2;
 export const noShifts: Shifts = { signal: null, supply: null };
 
 /** @param pins one a planned pin, in walking order; what was not read yet is left out */
-export const estimateShift = (pins: readonly ReadPin[], plan: Plan): Shifts => ({
-  signal: shiftOfClass('signal', pins, plan),
-  supply: shiftOfClass('supply', pins, plan),
-});
+export const estimateShift = (pins: readonly ReadPin[], plan: Plan): ShiftEstimate => {
+  const signal = departureOf('signal', pins, plan);
+  const supply = departureOf('supply', pins, plan);
+  return {
+    signal: toldShift(signal, plan),
+    supply: toldShift(supply, plan),
+    beliefs: { signal: believe(signal, plan.function), supply: believe(supply, plan.function) },
+  };
+};
 
-const shiftOfClass = (kind: ShiftClass, pins: readonly ReadPin[], plan: Plan): Shift | null => {
+const departureOf = (
+  kind: ShiftClass,
+  pins: readonly ReadPin[],
+  plan: Plan,
+): CommonDeparture | null => {
   if (plan.function === 'dc-volts') return null;
-  const byOffset = plan.function === 'diode';
   const usable = plan.pins.filter(expectsValue).filter((pin) => pin.kind === kind);
   const known = new Set(usable.map(independentGroup)).size;
-  const lines = departures(usable, pins, byOffset);
-  const common = commonDeparture(lines, Math.max(fewestGroups, Math.min(usualGroups, known)));
-  if (common === null) return null;
+  const lines = departures(usable, pins, plan.function === 'diode');
+  return commonDeparture(lines, Math.max(fewestGroups, Math.min(usualGroups, known)));
+};
+
+const toldShift = (common: CommonDeparture | null, plan: Plan): Shift | null => {
+  if (common === null || !common.isCommon) return null;
   const { departure, standardUncertainty, pins: agreeing, groups } = common;
   const told = { pins: agreeing, groups };
-  if (byOffset) {
+  if (plan.function === 'diode') {
     return Math.abs(departure) > mostOffset
       ? null
       : { offset: departure, standardUncertainty, ...told };

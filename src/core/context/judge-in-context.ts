@@ -1,11 +1,11 @@
-// Judges every pin read so far in the light of all the others: by limits shifted to this meter, and, where nothing
+// Judges pins in the light of all the others that were read: by limits shifted to this meter, and, where nothing
 // is expected of a line, by its neighbours. A mate makes a verdict more or less believed; it never makes one.
-import type { ExpectedBounds, nextActions, Verdict } from '../events.js';
+import type { ExpectedBounds, Verdict } from '../events.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
 import { estimateShift, type Shift, type Shifts } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';
-import { linesRead } from './lines-read.js';
+import { type LineRead, linesRead } from './lines-read.js';
 import { isMeasured, isOverloaded, type ReadPin } from './read-pin.js';
 import { shiftedExpectation, shiftFor } from './shifted-expectation.js';
 import { weighMate } from './weigh-mate.js';
@@ -14,14 +14,17 @@ interface Judged {
   readonly verdict: Verdict;
   readonly confidence: number;
   readonly expected: ExpectedBounds;
-  readonly advice?: (typeof nextActions)[number];
 }
 
 /** How one pin is judged by itself: the walk's own rule. */
 export type JudgePin = (
   pin: PlannedPin,
   observed:
-    | { readonly value: number; readonly standardUncertainty: number }
+    | {
+        readonly value: number;
+        readonly standardUncertainty: number;
+        readonly halfWidth?: number;
+      }
     | { readonly overload: true },
 ) => Judged;
 
@@ -50,34 +53,58 @@ export const judgeInContext = (
   judge: JudgePin,
 ): BoardInContext => {
   const shifts = estimateShift(pins, plan);
-  const alone = plan.pins.map((pin) => judgeShifted(pin, pins[pin.index], shifts, judge));
+  const board = boardOf(pins, plan, shifts, judge);
+  return { shifts, judgements: plan.pins.flatMap((pin) => judgeAmong(pin, board) ?? []) };
+};
+
+/** One pin, the meter's shift being known; null where nothing was read that can be judged. */
+export const judgePinInContext = (
+  pin: PlannedPin,
+  pins: readonly ReadPin[],
+  plan: Plan,
+  shifts: Shifts,
+  judge: JudgePin,
+): ContextJudgement | null => judgeAmong(pin, boardOf(pins, plan, shifts, judge));
+
+interface Board {
+  readonly pins: readonly ReadPin[];
+  readonly shifts: Shifts;
+  readonly judge: JudgePin;
+  readonly lines: ReadonlyMap<string, LineRead>;
+  readonly byNeighbours: ReadonlyMap<number, ReferenceFree>;
+}
+
+const boardOf = (pins: readonly ReadPin[], plan: Plan, shifts: Shifts, judge: JudgePin): Board => {
   const needsNeighbours = plan.pins.some(({ expected }) => expected === null);
   const opinions = needsNeighbours ? judgeWithoutReference(pins, plan) : [];
   const byNeighbours = new Map(opinions.map((opinion) => [opinion.index, opinion]));
-  const lines = linesRead(plan, pins);
-  const judgements = plan.pins.flatMap((pin): readonly ContextJudgement[] => {
-    const own = alone[pin.index];
-    const read = pins[pin.index];
-    if (own === undefined || own === null || read === undefined) return [];
-    const mateLine = pin.mate === undefined ? undefined : lines.get(pin.mate);
-    const mate =
-      mateLine === undefined ? null : compareMates([pin, read], [mateLine.planned, mateLine.read]);
-    const mateAlone = mateLine === undefined ? null : alone[mateLine.planned.index];
-    const neighbours = pin.expected === null ? (byNeighbours.get(pin.index) ?? null) : null;
-    const { index, pin: name, line } = pin;
-    return [
-      {
-        index,
-        pin: name,
-        line,
-        ...withMate(withNeighbours(own, neighbours), mate, mateAlone ?? null),
-        shift: shiftFor(pin, shifts),
-        mate,
-        neighbours,
-      },
-    ];
-  });
-  return { shifts, judgements };
+  return { pins, shifts, judge, lines: linesRead(plan, pins), byNeighbours };
+};
+
+const judgeAmong = (
+  pin: PlannedPin,
+  { pins, shifts, judge, lines, byNeighbours }: Board,
+): ContextJudgement | null => {
+  const read = pins[pin.index];
+  const own = judgeShifted(pin, read, shifts, judge);
+  if (own === null) return null;
+  const other = pin.mate === undefined ? undefined : lines.get(pin.mate);
+  const mate = other === undefined ? null : compareMates([pin, read], [other.planned, other.read]);
+  const mateAlone =
+    other === undefined
+      ? null
+      : judgeShifted(other.planned, pins[other.planned.index], shifts, judge);
+  const neighbours = pin.expected === null ? (byNeighbours.get(pin.index) ?? null) : null;
+  const { index, pin: name, line } = pin;
+  return {
+    index,
+    pin: name,
+    line,
+    ...withMate(withNeighbours(own, neighbours), mate, mateAlone),
+    shift: shiftFor(pin, shifts),
+    mate,
+    neighbours,
+  };
 };
 
 /** One pin by its shifted limits, their doubt added to the reading's own; null where nothing was read. */
@@ -89,33 +116,35 @@ export const judgeShifted = (
 ): Judged | null => {
   if (isOverloaded(read)) return judge(pin, { overload: true });
   if (!isMeasured(read)) return null;
+  const { value, halfWidth } = read;
   const shifted = shiftedExpectation(pin.expected, shiftFor(pin, shifts));
   return judge(
     { ...pin, expected: shifted.expected },
     {
-      value: read.value,
+      value,
       standardUncertainty: Math.hypot(read.standardUncertainty ?? 0, shifted.standardUncertainty),
+      ...(halfWidth === undefined ? {} : { halfWidth }),
     },
   );
 };
 
+/** A line that conducts and that nothing speaks against is mostly sound. Common practice, no source. */
+const unopposed = 0.8;
+
 const withNeighbours = (own: Judged, neighbours: ReferenceFree | null): Judged => {
-  if (neighbours === null || neighbours.verdict === null) return own;
+  if (neighbours === null) return own;
   const { verdict, confidence } = neighbours;
-  const { advice: _, ...rest } = own;
-  return verdict === 'unsure'
-    ? { ...rest, verdict, confidence, advice: 'compare-mate' }
-    : { ...rest, verdict, confidence };
+  if (verdict !== null) return { ...own, verdict, confidence };
+  return own.verdict === 'normal'
+    ? { ...own, confidence: Math.min(own.confidence, unopposed) }
+    : own;
 };
 
 const withMate = (own: Judged, mate: MateComparison | null, mateAlone: Judged | null): Judged => {
-  if (own.verdict === 'unsure' && own.advice === 'compare-mate') {
-    const isWaiting = mate?.finding === 'not-comparable' && mate.because === 'not-read';
-    return isWaiting ? own : { ...own, advice: 'retake' };
-  }
   if (mate === null) return own;
   const isPairNormal = own.verdict === 'normal' && mateAlone?.verdict === 'normal';
   if (!isPairNormal || mate.finding !== 'alike' || mate.both !== 'value') return own;
+  if (own.expected === null) return own;
   const confidence = weighMate(inside(own.confidence), inside(mateAlone.confidence), mate);
   return { ...own, confidence: Math.max(own.confidence, confidence) };
 };

@@ -8,22 +8,7 @@ import { compareMates } from './compare-mates.js';
 import { type GroupPlace, groupPlaces } from './group-places.js';
 import { type LineRead, linesRead } from './lines-read.js';
 import { isMeasured, isOverloaded, type MeasuredPin, type ReadPin } from './read-pin.js';
-
-export type Witness =
-  | 'ground-good'
-  | 'ground-bad'
-  | 'shorted'
-  /** Another pin of the same line reads clearly less: the joint of this one is in doubt. */
-  | 'same-line-reads-less'
-  | 'mate-alike'
-  | 'mate-differs'
-  | 'mate-conducts'
-  | 'mate-also-overload'
-  | 'group-alike'
-  | 'group-apart'
-  | 'group-conducts'
-  | 'unused-overload'
-  | 'unused-conducts';
+import type { Witness } from './witness.js';
 
 export interface ReferenceFree {
   readonly index: number;

@@ -7,8 +7,11 @@ export interface ReadPin {
   readonly value: number | null;
   readonly overload: boolean;
   readonly standardUncertainty: number | null;
+  /** Half the width of the largest rectangle within that uncertainty; absent where none is known. */
+  readonly halfWidth?: number;
   /** Full scale of the range it was read on, where that is known. */
   readonly range?: number;
+  readonly resolution?: number;
 }
 
 export interface MeasuredPin extends ReadPin {

@@ -40,6 +40,8 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'pin-reached':
       return cue('place', spoken.place(said(event.pin)));
     case 'pin-judged':
+      // Nothing was touched: the ear would take it for the pin under the probe.
+      if (event.anew === true) return null;
       return cue(
         judgedKind(event),
         spoken.judged(said(event.pin), words.verdict[event.verdict], event.agreed),
@@ -143,6 +145,7 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'press-compared':
     case 'press-ended':
     case 'probe-ended':
+    case 'shift-estimated':
     case 'question-answered':
     case 'session-closed':
     case 'heat-cautions-confirmed':

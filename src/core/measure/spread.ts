@@ -14,6 +14,12 @@ export const normalSpread = (standardUncertainty: number): Spread => ({
   normal: standardUncertainty,
 });
 
+/** A standard uncertainty of which a rectangle of known half-width is a part; the rest counts as normal. */
+export const spreadWith = (standardUncertainty: number, halfWidth: number): Spread => ({
+  halfWidth,
+  normal: Math.sqrt(Math.max(0, standardUncertainty ** 2 - halfWidth ** 2 / 3)),
+});
+
 /** The largest rectangle of a budget stays one; all other rows together count as normal. */
 export function spreadOfBudget(budget: readonly Contribution[]): Spread {
   const rectangles = budget.filter((row) => row.distribution === 'rectangular');

@@ -1,7 +1,7 @@
 // The walk as the profile lays it out for one function and polarity: each pin in order with all that its
 // verdict needs, so that nothing downstream looks anything up by name.
 import type { ExpectedBounds } from '../events.js';
-import { type MeasureFunction, type Polarity, siUnit } from '../reading.js';
+import { type MeasureFunction, measureFunctions, type Polarity, siUnit } from '../reading.js';
 import type { Expectation, Profile, ProfileLine } from './profile-format.js';
 
 /** Without a line's own limit, what counts as shorted. The ohm figure is the profile format's. */
@@ -27,6 +27,8 @@ export interface PlannedPin {
   readonly openLimit: number | null;
   /** Bulk capacitance: seconds of charging are normal. */
   readonly charges: boolean;
+  /** Another function in which the profile knows what the line reads. */
+  readonly elsewhere?: MeasureFunction;
 }
 
 export interface Plan {
@@ -49,6 +51,9 @@ export const planWalk = (
     const limits = limitsHold(profile.measure.function, measure.function)
       ? found.limits
       : undefined;
+    const elsewhere = measureFunctions.find(
+      (other) => other !== measure.function && typeof found.expect?.[other] === 'object',
+    );
     const shortLimit = limits?.short ?? defaultShort[measure.function];
     return {
       index,
@@ -62,6 +67,7 @@ export const planWalk = (
       shortLimit,
       openLimit: limits?.open ?? null,
       charges: found.charges ?? found.kind === 'supply',
+      ...(elsewhere === undefined ? {} : { elsewhere }),
     };
   }),
 });

@@ -55,7 +55,7 @@ export const createTouchLog = (): TouchLog => {
           range: event.range ?? null,
           verdict: null,
         });
-      } else if (event.type === 'pin-judged' && event.verdict !== 'unread') {
+      } else if (event.type === 'pin-judged' && event.verdict !== 'unread' && !event.anew) {
         const touches = touchesOf(event.pin);
         const last = touches.pop();
         if (last !== undefined) touches.push({ ...last, verdict: event.verdict });

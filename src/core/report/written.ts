@@ -1,9 +1,8 @@
 // Figures as a report writes them, the same in every language: percent, spans of time, lists.
+import { percentOf } from '../walk/certainty.js';
 import { type Datum, join, type Phrase, say, value } from '../words/report-phrase.js';
 
-/** Never more sure than the figures: rounded down, and nothing is 100 %. */
-export const writtenPercent = (probability: number): Datum =>
-  value(probability > 0.999 ? '> 99.9 %' : `${Math.floor(probability * 1000 + 1e-6) / 10} %`);
+export const writtenPercent = (probability: number): Datum => value(percentOf(probability));
 
 /** Symbols of the SI, so that no language needs its plurals. */
 export const writtenSpan = (seconds: number): Datum => {

@@ -1,5 +1,7 @@
 // Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
 // that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
+import { shiftedExpectation, shiftFor } from '../context/shifted-expectation.js';
+import type { ExpectedBounds } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
 import {
   indexOfPin,
@@ -9,9 +11,12 @@ import {
   type WalkState,
 } from '../walk/state.js';
 
-export interface Subject {
+interface Pinned {
   readonly planned: PlannedPin;
   readonly record: PinRecord;
+}
+
+export interface Subject extends Pinned {
   /** The probe still rests on this pin, and its verdict stands. */
   readonly judged: boolean;
   /** A verdict that is not normal waits for the repeat touch or "next". */
@@ -43,6 +48,12 @@ const probedSubject = (
     ? null
     : { planned, record, judged: false, confirming: false };
 };
+
+/** What is expected at a pin as this meter shows it: as it was judged, or as it would be. */
+export const expectedAt = ({ shifts }: WalkState, { planned, record }: Pinned): ExpectedBounds =>
+  record.verdict === 'unread'
+    ? shiftedExpectation(planned.expected, shiftFor(planned, shifts)).expected
+    : record.expected;
 
 /** The pin the walk goes to next: the waiting one while the probe still rests on the one before. */
 export const selectNext = (state: WalkState): PlannedPin | null => {

@@ -7,7 +7,7 @@ import type { WalkState } from '../walk/state.js';
 import { contactFloor } from '../walk/usable.js';
 import { pressBounds } from './press.js';
 import { placeFromLevel, placeOf } from './scale.js';
-import { selectSubject } from './subject.js';
+import { expectedAt, selectSubject } from './subject.js';
 
 export interface TracePoint {
   readonly t: number;
@@ -92,7 +92,7 @@ const expectedNow = (state: WalkState): ExpectedBounds => {
     const ground = groundBounds(state);
     return placeOf(rest.level, ground)?.beyond === null ? ground : null;
   }
-  return subject?.planned.expected ?? null;
+  return subject === null ? null : expectedAt(state, subject);
 };
 
 const groundBounds = ({ plan }: WalkState): ExpectedBounds =>

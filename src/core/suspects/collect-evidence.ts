@@ -5,9 +5,10 @@ import type { Evidence, Observation } from './evidence.js';
 import type { Place } from './views.js';
 
 /**
- * The evidence with one more event. What was judged again counts once, at its new place in the order: a lead may
- * have been mended since. A probe beside the walk is a look of its own and counts beside what was seen before. A press on bare board is one of a part that no line has: an answer to it tells that the
- * board flexes.
+ * The evidence with one more event. What was read again counts once, at its new place in the order: a lead may have
+ * been mended since. What was only judged anew stays where it was read. A probe beside the walk is a look of its own
+ * and counts beside what was seen before. A press on bare board is one of a part that no line has: an answer to it
+ * tells that the board flexes.
  */
 export const observe = (
   evidence: Evidence,
@@ -16,8 +17,14 @@ export const observe = (
 ): Evidence => {
   const observation = observationIn(event, probing);
   if (observation === null) return evidence;
-  if (event.type !== 'press-judged' && probing !== null) return [...evidence, observation];
+  const isAnew = event.type === 'pin-judged' && event.anew === true;
+  if (event.type !== 'press-judged' && probing !== null && !isAnew) {
+    return [...evidence, observation];
+  }
   const place = placeOf(observation);
+  if (isAnew) {
+    return evidence.map((known) => (placeOf(known) === place ? observation : known));
+  }
   return [...evidence.filter((known) => placeOf(known) !== place), observation];
 };
 

@@ -2,11 +2,12 @@
 // pin. So every way the captures so far can lie along the connector is kept with its probability, and a capture
 // is named only when nearly all of it agrees. When a later capture makes another way more likely, the same
 // bookkeeping shows by how many places the walk is off.
+import type { ShiftEstimate } from '../context/estimate-shift.js';
+import { beliefFor } from '../context/shift-belief.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 import { type GapLikelihood, type GapView, gapLikelihood, sinceBrush } from './gap-likelihood.js';
 import { firstTouchDensity, sameLineDensity } from './likelihood.js';
-import type { ShiftEstimate } from './shift.js';
 import { type Alignment, keepBest, type Role, type Stage, type Way } from './ways.js';
 
 export interface CaptureEvidence {
@@ -15,7 +16,7 @@ export interface CaptureEvidence {
   /** Standard deviation of the value from its touch alone. */
   readonly deviation: number;
   readonly view: GapView;
-  readonly shift: ShiftEstimate;
+  readonly beliefs: ShiftEstimate['beliefs'];
 }
 
 /** Probability that the captured value is normal at a pin, 0 where it would not be called so: more is waited for then. */
@@ -145,21 +146,23 @@ const densityOf = (
   way: Way,
   pin: PlannedPin,
   plan: Plan,
-  { value, deviation, shift, view: { gap } }: CaptureEvidence,
+  { value, deviation, beliefs, view: { gap } }: CaptureEvidence,
 ): number => {
+  const { function: measure } = plan;
+  const shift = beliefFor(pin, beliefs, measure);
   if (role === 'first' || role === 'answer') {
     const last = plan.pins[way.index];
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
-    return firstTouchDensity(pin, value, { measure: plan.function, mate, shift });
+    return firstTouchDensity(pin, value, { measure, mate, shift });
   }
-  const elsewhere = firstTouchDensity(pin, value, { measure: plan.function, mate: null, shift });
+  const elsewhere = firstTouchDensity(pin, value, { measure, mate: null, shift });
   if (way.value === null) return elsewhere;
   // Where the probe was seen to leave a level, that level is better known than the capture it began with.
   const before = gap.level ?? way.value;
   const own = Math.hypot(deviation, way.deviation);
   const creptOn = role === 'slip' && gap.offS === 0 && gap.departing === 0 && gap.blankS === 0;
   const share = otherwise[creptOn ? 'creptOn' : role];
-  return (1 - share) * sameLineDensity(before, value, own, plan.function) + share * elsewhere;
+  return (1 - share) * sameLineDensity(before, value, own, measure) + share * elsewhere;
 };
 
 const stageAfter = (

@@ -1,32 +1,40 @@
-// The standard uncertainty of a captured value: the meter's accuracy, its last digit, and the scatter and
+// What a captured value is worth: the meter's accuracy and its last digit as rectangles, and the scatter and
 // unfinished creep of the touch.
 import type { AccuracyStatement } from '../events.js';
-import { accuracyHalfWidth } from '../measure/accuracy-half-width.js';
-import { rectangularUncertainty } from '../measure/rectangular-uncertainty.js';
-import { resolutionUncertainty } from '../measure/resolution-uncertainty.js';
+import { combinedUncertainty } from '../measure/combined-uncertainty.js';
+import type { Contribution } from '../measure/contribution.js';
+import { readingBudget } from '../measure/reading-uncertainty.js';
+import { spreadOfBudget } from '../measure/spread.js';
 import { rowAt } from './accuracy.js';
 
-export interface CapturedValue {
+export interface ShownValue {
   readonly value: number;
   readonly range: number | undefined;
   readonly resolution: number;
+}
+
+export interface CapturedValue extends ShownValue {
   /** Standard deviation of the level from the touch itself. */
   readonly deviation: number;
 }
 
 /** In the value's own unit: the parts combined as the root of their squares (GUM 5.1.2). */
-export const captureUncertainty = (
+export const captureUncertainty = (accuracy: AccuracyStatement, captured: CapturedValue): number =>
+  combinedUncertainty(budgetOf(accuracy, captured, captured.deviation));
+
+/** Half the width of the rectangle that dominates what the meter's statement allows. */
+export const statedHalfWidth = (accuracy: AccuracyStatement, shown: ShownValue): number =>
+  spreadOfBudget(budgetOf(accuracy, shown, 0)).halfWidth;
+
+const budgetOf = (
   accuracy: AccuracyStatement,
-  { value, range, resolution, deviation }: CapturedValue,
-): number => {
-  const halfWidth = accuracyHalfWidth({
+  { value, range, resolution }: ShownValue,
+  touch: number,
+): readonly Contribution[] =>
+  readingBudget({
     value,
     resolution,
     accuracy: rowAt(accuracy, value, range),
+    repeatability: null,
+    touch,
   });
-  return Math.hypot(
-    rectangularUncertainty(halfWidth),
-    resolutionUncertainty(resolution),
-    deviation,
-  );
-};

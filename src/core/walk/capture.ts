@@ -4,7 +4,8 @@ import type { EventOf } from '../events.js';
 import { captureUncertainty } from './capture-uncertainty.js';
 import { coarseStep, resolutionAt } from './display-step.js';
 import { checkGround } from './ground-check.js';
-import { judge, leastConfidence } from './judge.js';
+import { leastConfidence } from './judge.js';
+import { judgeAlone, readIn } from './judge-here.js';
 import { mayBeReply } from './pad-ear.js';
 import { takeProbed } from './probe.js';
 import { readTouch } from './read-touch.js';
@@ -145,14 +146,15 @@ const captureOf = (
 const isWorthNaming = (
   state: WalkState,
   seen: Seen,
-  { value, standardUncertainty, from, to }: EventOf<'touch-captured'>,
+  captured: EventOf<'touch-captured'>,
 ): boolean => {
+  const { value, standardUncertainty, from, to } = captured;
   if (value === undefined || standardUncertainty === null) return true;
   if (mayBeTap(state, value)) return false;
   const pin = pinInReach(state);
   if (pin === undefined) return true;
   return (
-    judge(pin, { value, standardUncertainty }).confidence >= leastConfidence ||
+    judgeAlone(state, pin, readIn(captured, state)).confidence >= leastConfidence ||
     seen.levelDeviation < improvableShare * standardUncertainty ||
     to - from >= patienceS
   );

@@ -10,6 +10,7 @@ import { beginProbe, endProbe } from './probe.js';
 import { probeRefusal } from './probe-target.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
+import { tellContext } from './tell-context.js';
 import { tellRecheck } from './tell-recheck.js';
 import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
@@ -78,6 +79,7 @@ export const decideAct = (teller: Teller, t: number, given: Act): void => {
       continueWalk(teller, t);
       break;
     case 'quit':
+      tellContext(teller, t);
       tellRecheck(teller, t, true);
       tellSuspects(teller, t);
       teller.tell({
@@ -125,7 +127,7 @@ const acceptWhatWasRead = (teller: Teller, t: number, before: WalkState): void =
   const pin = before.plan.pins[way.index];
   const record = before.pins[way.index];
   if (way.stage !== 'confirming' || pin === undefined || record?.touch == null) return;
-  const { verdict, confidence, expected } = record;
+  const { verdict, confidence, expected, because } = record;
   teller.tell({
     type: 'pin-judged',
     t,
@@ -135,6 +137,7 @@ const acceptWhatWasRead = (teller: Teller, t: number, before: WalkState): void =
     confidence,
     expected,
     agreed: true,
+    ...(because === undefined ? {} : { because: [...because] }),
   });
 };
 

@@ -1,4 +1,5 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
+import { estimateShift } from '../context/estimate-shift.js';
 import type { EventOf, WalkEvent } from '../events.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
 import { isValue } from '../reading.js';
@@ -9,7 +10,7 @@ import { consumeTouch, disown, noContact, restOn } from './contact.js';
 import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
 import { saysDone } from './said.js';
-import { learnShift } from './shift.js';
+import { seenIn } from './seen.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
 import { takeReading } from './take-reading.js';
@@ -82,6 +83,8 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return takeSettled(timed, event);
     case 'pin-judged':
       return takeJudged(timed, event);
+    case 'shift-estimated':
+      return { ...timed, shiftsTold: { ...timed.shiftsTold, [event.lines]: event.shift } };
     case 'walk-finished':
       return { ...timed, stage: 'finished', cursor: timed.plan.pins.length };
     case 'session-closed':
@@ -237,11 +240,12 @@ const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkSta
     state.named.find(({ capture: { touch } }) => touch === settled.touch)?.capture;
   const named = state.named.filter(({ capture: { touch } }) => touch !== settled.touch);
   return {
-    ...withPin(state, index, (record) => ({
-      ...record,
-      value: settled.value ?? null,
-      overload: settled.overload ?? false,
-      standardUncertainty: settled.standardUncertainty,
+    ...withPin(state, index, ({ verdict, confidence, expected, agreed }) => ({
+      verdict,
+      confidence,
+      expected,
+      agreed,
+      ...seenIn(settled, state.accuracy),
       touch: settled.touch,
     })),
     pending: state.pending.filter(({ touch }) => touch !== settled.touch),
@@ -252,33 +256,33 @@ const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkSta
 
 const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState => {
   const index = indexOfPin(state, judged.pin);
-  const { verdict, confidence, expected, agreed } = judged;
-  const cleared = verdict === 'unread' ? unreadPin : {};
-  return {
-    ...withPin(state, index, (record) => ({
-      ...record,
-      ...cleared,
+  const { verdict, confidence, expected, agreed, advice, because } = judged;
+  const judgedPin: WalkState = {
+    ...withPin(state, index, ({ advice: _, because: __, ...record }) => ({
+      ...(verdict === 'unread' ? unreadPin : record),
       verdict,
       confidence,
       expected,
       agreed,
+      ...(advice === undefined ? {} : { advice }),
+      ...(because === undefined ? {} : { because }),
     })),
     evidence: observe(state.evidence, judged, state.probing),
+  };
+  if (judged.anew === true) {
+    const { pressDue } = state;
+    return verdict === 'normal'
+      ? { ...judgedPin, pressDue: pressDue.filter((due) => due !== judged.pin) }
+      : judgedPin;
+  }
+  return {
+    ...judgedPin,
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
-    shift: shiftWith(state, judged, state.pins[index]?.value ?? null),
+    shifts: estimateShift(judgedPin.pins, state.plan),
     pressDue: pressDueAfter(state, judged),
     recheckTold: false,
   };
 };
-
-const shiftWith = (
-  { shift }: WalkState,
-  { verdict, expected }: EventOf<'pin-judged'>,
-  value: number | null,
-): WalkState['shift'] =>
-  verdict !== 'normal' || value === null || expected === null || expected === 'overload'
-    ? shift
-    : learnShift(shift, value, expected.nominal);
 
 const withPin = (
   state: WalkState,

@@ -1,11 +1,17 @@
 // The verdict on one line: the probability of each class given the reading and its uncertainty, as JCGM 106
 // does for conformity with limits. A verdict means "as seen from this pin": a parallel path can hide a joint.
-import type { ExpectedBounds, nextActions, Verdict } from '../events.js';
-import { normalCdf } from '../numbers/normal-cdf.js';
+import type { ExpectedBounds, Verdict } from '../events.js';
+import { conformityProbability, type Limits } from '../measure/conformity-probability.js';
+import { spreadWith } from '../measure/spread.js';
 import type { PlannedPin } from '../profile/plan.js';
 
 export type Observed =
-  | { readonly value: number; readonly standardUncertainty: number }
+  | {
+      readonly value: number;
+      readonly standardUncertainty: number;
+      /** Half the width of the rectangle within the uncertainty; absent where all of it is normal. */
+      readonly halfWidth?: number;
+    }
   | { readonly overload: true };
 
 export interface Judgement {
@@ -13,7 +19,6 @@ export interface Judgement {
   /** Probability that the verdict's class is the true one. */
   readonly confidence: number;
   readonly expected: ExpectedBounds;
-  readonly advice?: (typeof nextActions)[number];
 }
 
 /** A class must be this likely to be named; below it the verdict is `unsure` (design decision). */
@@ -31,25 +36,26 @@ export const judge = (pin: PlannedPin, observed: Observed): Judgement => {
       expected,
     };
   }
-  const { value, standardUncertainty: u } = observed;
+  const { value, standardUncertainty, halfWidth = 0 } = observed;
+  const spread = spreadWith(standardUncertainty, halfWidth);
+  const within = (limits: Limits): number => conformityProbability(value, spread, limits);
   if (pin.openLimit !== null && value >= pin.openLimit) {
-    const beyond = 1 - cumulative(pin.openLimit, value, u);
-    return orUnsure(
-      { verdict: expected === 'overload' ? 'normal' : 'open', confidence: beyond, expected },
-      pin,
-    );
+    const verdict = expected === 'overload' ? 'normal' : 'open';
+    return orUnsure({ verdict, confidence: 1 - within({ high: pin.openLimit }), expected });
   }
-  return orUnsure({ ...likeliest(classes(pin, value, u)), expected }, pin);
+  return orUnsure({ ...likeliest(classes(pin, within)), expected });
 };
 
 /** True when the observation is what a good board shows. */
-export const isNormal = (judgement: Judgement): boolean => judgement.verdict === 'normal';
+export const isNormal = ({ verdict }: Pick<Judgement, 'verdict'>): boolean => verdict === 'normal';
 
 type ClassProbability = readonly [verdict: Verdict, probability: number];
 
-const classes = (pin: PlannedPin, value: number, u: number): readonly ClassProbability[] => {
-  const below = (limit: number): number => cumulative(limit, value, u);
-  const { expected, shortLimit } = pin;
+const classes = (
+  { expected, shortLimit }: PlannedPin,
+  within: (limits: Limits) => number,
+): readonly ClassProbability[] => {
+  const below = (limit: number): number => within({ high: limit });
   if (expected === 'overload') {
     return [
       ['short', below(shortLimit)],
@@ -74,14 +80,10 @@ const classes = (pin: PlannedPin, value: number, u: number): readonly ClassProba
   return [
     ['short', short],
     ['low', below(expected.low) - short],
-    ['normal', below(expected.high) - below(expected.low)],
+    ['normal', within({ low: expected.low, high: expected.high })],
     ['high', 1 - below(expected.high)],
   ];
 };
-
-/** Φ((limit - value)/u), and a plain step where there is no uncertainty. */
-const cumulative = (limit: number, value: number, u: number): number =>
-  u > 0 ? normalCdf((limit - value) / u) : value <= limit ? 1 : 0;
 
 const likeliest = (
   probabilities: readonly ClassProbability[],
@@ -94,11 +96,5 @@ const likeliest = (
   return { verdict, confidence: Math.min(1, confidence) };
 };
 
-const orUnsure = (judgement: Judgement, pin: PlannedPin): Judgement =>
-  judgement.confidence >= leastConfidence
-    ? judgement
-    : {
-        ...judgement,
-        verdict: 'unsure',
-        advice: pin.mate === undefined ? 'retake' : 'compare-mate',
-      };
+const orUnsure = (judgement: Judgement): Judgement =>
+  judgement.confidence >= leastConfidence ? judgement : { ...judgement, verdict: 'unsure' };

@@ -1,9 +1,9 @@
 // How likely a captured value is at a pin: the evidence from which the walk knows where the probe is. Densities
 // are over a coordinate that is linear near zero and logarithmic above, so that 0.2 Ω grounds and 50 kΩ lines are
 // weighed alike. Figures: common practice, no source.
+import { type Belief, believedNominal } from '../context/shift-belief.js';
 import type { PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
-import type { ShiftEstimate } from './shift.js';
 
 /** Where the coordinate turns from linear to logarithmic, per unit. */
 const knee: Readonly<Record<MeasureFunction, number>> = {
@@ -36,7 +36,8 @@ export interface Expecting {
   readonly measure: MeasureFunction;
   /** What the pin's mate read just before, if it did. */
   readonly mate: number | null;
-  readonly shift: ShiftEstimate;
+  /** How this meter reads lines of the pin's class. */
+  readonly shift: Belief;
 }
 
 /** Density of a value at a pin that has not been read yet. */
@@ -55,8 +56,9 @@ export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecti
   }
   const { mate, shift } = known;
   const tolerance = (expected.high - expected.low) / (2 * expected.nominal);
-  const deviation = Math.sqrt((healthySpread * tolerance + 0.005) ** 2 + shift.variance);
-  const centre = coordinate(expected.nominal, at) + shift.mean;
+  const { nominal, relativeUncertainty } = believedNominal(expected.nominal, shift, known.measure);
+  const deviation = Math.hypot(healthySpread * tolerance + 0.005, relativeUncertainty);
+  const centre = coordinate(nominal, at);
   let healthy =
     (1 - farShare) * normalDensity(x, centre, deviation) +
     farShare * normalDensity(x, centre, farTimes * deviation);

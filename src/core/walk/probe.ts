@@ -2,7 +2,7 @@
 // where it stood, and its place has not moved.
 import type { EventOf } from '../events.js';
 import type { Act } from '../inputs.js';
-import { judge } from './judge.js';
+import { judgeAlone, judgeHere, readIn } from './judge-here.js';
 import { beginPressTest } from './press.js';
 import { probeTarget } from './probe-target.js';
 import { readingOf } from './reading-of.js';
@@ -23,7 +23,7 @@ export const takeProbed = (teller: Teller, captured: Capture): void => {
   const { probing, plan, question } = teller.state;
   const pin = probing === null ? undefined : probedPin(teller.state, probing);
   if (probing === null || pin === undefined) return;
-  const { t, value, standardUncertainty, wobble } = captured;
+  const { t, wobble } = captured;
   if (question !== null)
     teller.tell({
       type: 'question-answered',
@@ -32,23 +32,17 @@ export const takeProbed = (teller: Teller, captured: Capture): void => {
       pin: question.pin,
       by: 'contact',
     });
-  const judgement = judge(
-    pin,
-    value === undefined
-      ? { overload: true }
-      : { value, standardUncertainty: standardUncertainty ?? 0 },
-  );
-  const told =
-    wobble === true
-      ? ({ ...judgement, verdict: 'wobble', advice: 'hold-longer' } as const)
-      : judgement;
+  const read = readIn(captured, teller.state);
+  const wobbles = wobble === true ? ({ verdict: 'wobble', advice: 'hold-longer' } as const) : {};
   const { line, part, side } = probing;
   const reading = readingOf(captured, plan.function);
   if (side === undefined) {
     teller.tell({ type: 'pin-settled', t, touch: captured.touch, pin: pin.pin, line, ...reading });
-    teller.tell({ type: 'pin-judged', t, pin: pin.pin, line, ...told, agreed: true });
+    const found = { ...judgeHere(teller.state, pin, read), ...wobbles };
+    teller.tell({ type: 'pin-judged', t, pin: pin.pin, line, ...found, agreed: true });
   } else {
-    teller.tell({ type: 'place-judged', t, line, part: part ?? null, side, ...reading, ...told });
+    const found = { ...judgeAlone(teller.state, pin, read), ...wobbles };
+    teller.tell({ type: 'place-judged', t, line, part: part ?? null, side, ...reading, ...found });
   }
   endProbe(teller, t, 'done');
 };

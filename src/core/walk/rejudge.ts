@@ -1,9 +1,12 @@
 // Judges stored captures by another profile. What was seen stays as it was; only the verdicts are new.
+import { estimateShift } from '../context/estimate-shift.js';
+import { judgeInContext } from '../context/judge-in-context.js';
 import type { EventOf } from '../events.js';
 import { planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import { judge } from './judge.js';
-import type { WalkState } from './state.js';
+import { judgeHere, withReasons } from './judge-here.js';
+import { indexOfPin, unreadPin, type WalkState } from './state.js';
 
 export interface Rejudged {
   readonly judged: EventOf<'pin-judged'>;
@@ -13,27 +16,30 @@ export interface Rejudged {
 
 /** Every captured pin that the profile also knows, in the session's order. */
 export const rejudge = (state: WalkState, profile: Profile): readonly Rejudged[] => {
+  const { t, accuracy } = state;
   const plan = planWalk(profile, { function: state.plan.function, polarity: state.plan.polarity });
-  return state.plan.pins.flatMap(({ pin, index }): readonly Rejudged[] => {
-    const record = state.pins[index];
+  const pins = plan.pins.map(({ pin }) => state.pins[indexOfPin(state, pin)] ?? unreadPin);
+  const board = { plan, accuracy, pins, shifts: estimateShift(pins, plan) };
+  const judgements = new Map(
+    judgeInContext(pins, plan, judge).judgements.map((judged) => [judged.pin, judged]),
+  );
+  return state.plan.pins.flatMap(({ pin }): readonly Rejudged[] => {
     const planned = plan.pins.find((candidate) => candidate.pin === pin);
-    if (record === undefined || planned === undefined || record.touch === null) return [];
-    const observed =
-      record.value === null
-        ? ({ overload: true } as const)
-        : { value: record.value, standardUncertainty: record.standardUncertainty ?? 0 };
-    const judgement = judge(planned, observed);
+    const record = planned === undefined ? undefined : pins[planned.index];
+    if (planned === undefined || record === undefined || record.touch === null) return [];
+    const judged = judgements.get(pin);
+    const found =
+      judged === undefined
+        ? judgeHere(board, planned, { ...record, verdict: 'unsure' })
+        : withReasons(judged, planned, record, board);
     // What would not hold still says nothing about any limit.
-    const verdict = record.verdict === 'wobble' ? 'wobble' : judgement.verdict;
-    const judged: EventOf<'pin-judged'> = {
-      type: 'pin-judged',
-      t: state.t,
-      pin,
-      line: planned.line,
-      ...judgement,
-      verdict,
-      agreed: record.agreed,
-    };
-    return [{ judged, before: record.verdict }];
+    const wobbles = record.verdict === 'wobble' ? { verdict: 'wobble' as const } : {};
+    const { line } = planned;
+    return [
+      {
+        judged: { type: 'pin-judged', t, pin, line, ...found, ...wobbles, agreed: record.agreed },
+        before: record.verdict,
+      },
+    ];
   });
 };

@@ -1,11 +1,19 @@
 // Everything the walk knows, folded from its events and from nothing else.
+import {
+  estimateShift,
+  noShifts,
+  type ShiftEstimate,
+  type Shifts,
+} from '../context/estimate-shift.js';
+import type { ReadPin } from '../context/read-pin.js';
+import type { Reason } from '../context/reasons.js';
 import type {
   AccuracyStatement,
   EventOf,
   ExpectedBounds,
   HoldReason,
+  NextAction,
   Question,
-  Verdict,
 } from '../events.js';
 import type { LinkChange } from '../inputs.js';
 import { type PressStage, partsToPress } from '../press/press-stage.js';
@@ -18,21 +26,19 @@ import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';
 import { openEar, type PadEar } from './pad-ear.js';
 import { noDelay, type RangingDelay } from './ranging.js';
-import { type Shift, unknownShift } from './shift.js';
 import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
 
 export type Capture = EventOf<'touch-captured'>;
 
 /** What is known of one pin. The last judgement counts. */
-export interface PinRecord {
-  readonly verdict: Verdict;
+export interface PinRecord extends ReadPin {
   readonly confidence: number;
   readonly expected: ExpectedBounds;
   readonly agreed: boolean;
-  readonly value: number | null;
-  readonly overload: boolean;
-  readonly standardUncertainty: number | null;
   readonly touch: number | null;
+  /** What would help next, and what beside the reading had a part in the verdict. */
+  readonly advice?: NextAction;
+  readonly because?: readonly Reason[];
 }
 
 export type Accused = Pick<EventOf<'suspects-ranked'>['suspects'][number], 'where' | 'id'>;
@@ -52,7 +58,10 @@ export interface WalkState {
   readonly contact: Contact;
   readonly noise: Noise;
   readonly ranging: RangingDelay;
-  readonly shift: Shift;
+  /** How this meter reads beside what is expected, from the pins judged so far. */
+  readonly shifts: ShiftEstimate;
+  /** What of that was told. */
+  readonly shiftsTold: Shifts;
   /** The coarsest display step that has stayed for good: the range is fixed there, not on its way. */
   readonly trustedStep: number;
   readonly alignment: Alignment;
@@ -130,6 +139,7 @@ export const unreadPin: PinRecord = {
 
 export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
   const plan = planWalk(opened.profile.content, opened.measure, opened.pins);
+  const pins = plan.pins.map(({ expected }) => ({ ...unreadPin, expected }));
   return {
     profile: opened.profile.content,
     plan,
@@ -141,13 +151,14 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     contact: noContact,
     noise: unknownNoise,
     ranging: noDelay,
-    shift: unknownShift,
+    shifts: estimateShift(pins, plan),
+    shiftsTold: noShifts,
     trustedStep: 0,
     alignment: startAt(0),
     latest: null,
     cursor: 0,
     reachedT: opened.t,
-    pins: plan.pins.map(({ expected }) => ({ ...unreadPin, expected })),
+    pins,
     pending: [],
     named: [],
     nextTouch: 0,
@@ -207,7 +218,8 @@ export const withReading = (
   contact,
   noise: state.noise,
   ranging: state.ranging,
-  shift: state.shift,
+  shifts: state.shifts,
+  shiftsTold: state.shiftsTold,
   latest: state.latest,
   trustedStep: state.trustedStep,
   alignment: state.alignment,

@@ -5,13 +5,13 @@ import type { PlannedPin } from '../profile/plan.js';
 import { alignCapture } from './align.js';
 import { type Contact, forgetGap, leaveCaptured, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
-import { isNormal, judge } from './judge.js';
+import { isNormal } from './judge.js';
+import { judgeAlone, judgeHere, readIn } from './judge-here.js';
 import { openProbability } from './likelihood.js';
 import { findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
 import { learnNoise } from './noise.js';
 import { learnLift, type RangingDelay } from './ranging.js';
 import { revisedFrom } from './revise.js';
-import { estimateShift } from './shift.js';
 import type { Capture, WalkState } from './state.js';
 import { type Alignment, mergeWays, moveAll, waitsFor, weighWays } from './ways.js';
 
@@ -30,9 +30,9 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
       value,
       deviation: capture.deviation ?? 0,
       view,
-      shift: estimateShift(state.shift),
+      beliefs: state.shifts.beliefs,
     },
-    normalityOf(capture, value),
+    normalityOf(state, capture),
   );
   const namings = nameCaptures(alignment);
   const others = state.pending.filter(
@@ -64,17 +64,15 @@ const isStillOpen = (merged: Alignment, { touch }: Capture): boolean => {
 };
 
 /** Many ways lead to the same few pins: each pin is judged once. */
-const normalityOf = (
-  { wobble, standardUncertainty }: Capture,
-  value: number,
-): ((pin: PlannedPin) => number) => {
+const normalityOf = (state: WalkState, capture: Capture): ((pin: PlannedPin) => number) => {
   const known = new Map<PlannedPin, number>();
+  const read = readIn(capture, state);
   return (pin) => {
-    if (wobble === true) return 0;
+    if (capture.wobble === true) return 0;
     let normality = known.get(pin);
     if (normality === undefined) {
-      const judgement = judge(pin, { value, standardUncertainty: standardUncertainty ?? 0 });
-      normality = isNormal(judgement) ? judgement.confidence : 0;
+      const normal = isNormal(judgeHere(state, pin, read));
+      normality = normal ? judgeAlone(state, pin, read).confidence : 0;
       known.set(pin, normality);
     }
     return normality;

@@ -1,11 +1,12 @@
 // Gives captures their pins' names as soon as nearly every way agrees, and says where the walk stands.
 import type { EventOf } from '../events.js';
-import { judge } from './judge.js';
+import { judgeHere, readIn } from './judge-here.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { readingOf } from './reading-of.js';
 import { realign } from './realign.js';
 import { type Capture, likeliestWay } from './state.js';
 import { tallyPins } from './tally.js';
+import { tellContext, tellMate, tellShifts } from './tell-context.js';
 import { tellControl } from './tell-recheck.js';
 import type { Teller } from './teller.js';
 
@@ -44,6 +45,7 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const pin = plan.pins[at];
   if (pin === undefined) {
     if (state.stage !== 'walking') return;
+    tellContext(teller, t);
     teller.tell({ type: 'walk-finished', t, tally: tallyPins(teller.state) });
   } else if (again || at !== cursor || state.stage === 'finished') {
     teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
@@ -54,7 +56,6 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   const { state } = teller;
   const pin = state.plan.pins[naming.index];
   if (pin === undefined) return;
-  const { value, standardUncertainty } = capture;
   teller.tell({
     type: 'pin-settled',
     t,
@@ -63,11 +64,7 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
     line: pin.line,
     ...readingOf(capture, state.plan.function),
   });
-  const observed =
-    value === undefined
-      ? ({ overload: true } as const)
-      : { value, standardUncertainty: standardUncertainty ?? 0 };
-  const judgement = judge(pin, observed);
+  const judgement = judgeHere(teller.state, pin, readIn(capture, teller.state));
   const way = likeliestWay(state);
   // Whatever the walk has gone past is settled business.
   const agreed = way.index !== naming.index || way.stage === 'done';
@@ -86,6 +83,8 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
     agreed,
   };
   teller.tell(judged);
+  tellShifts(teller, t);
+  tellMate(teller, t, naming.index);
   if (judged.agreed) tellControl(teller, t, judged.pin);
   if (teller.state.opensInARow >= opensThatDoubtGround) {
     teller.tell({ type: 'ground-doubted', t, opens: teller.state.opensInARow });

@@ -38,7 +38,7 @@ export const arabicEvidence: EvidenceWords = {
       discharge: 'تفريغ الشحنة ثم القياس من جديد',
     },
   },
-  confidence: { very: 'عالية جدًا', sure: 'عالية', unsure: 'غير كافية' },
+  confidence: { very: 'عالية جدًا', sure: 'عالية', likely: 'مرجّحة', unsure: 'غير كافية' },
   pins: {
     title: 'كل الأطراف',
     caption: 'كل الأطراف بترتيب القياس',

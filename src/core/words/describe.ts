@@ -4,11 +4,13 @@ import {
   type EventOf,
   type ExpectedBounds,
   type Numbered,
+  type Verdict,
   verdicts,
   type WalkEvent,
 } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
+import { certaintyOf, percentOf } from '../walk/certainty.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
 import { describeJob, isJobEvent } from './describe-job.js';
 import { describeRework } from './describe-rework.js';
@@ -43,11 +45,12 @@ export const describe = (
     case 'pin-reached':
       return words.reached(event.pin, event.line);
     case 'pin-judged': {
-      const value = shownValue(state, event.pin, words);
-      const expected = shownExpected(event.expected, unit, words);
-      const line = words.judged(event.pin, event.line, value, event.verdict, expected);
+      const line = judgedLine(event, state, words);
+      if (event.anew === true) return words.context.anew(line);
       return event.agreed ? line : `${line}. ${words.touchAgain}`;
     }
+    case 'shift-estimated':
+      return words.context.shift(event.lines, event.shift);
     case 'question-asked': {
       const { place, pin, question } = event;
       if (place === undefined) return words.question(question, pin);
@@ -167,6 +170,28 @@ export const describePress = (
   { line, part, finding, cycles, adjustedPValue }: EventOf<'press-judged'>,
   words: Words,
 ): string => words.pressJudged(line, part, finding, cycles, writeChance(adjustedPValue));
+/** Pin, reading, verdict and how sure it is; of a verdict that is not normal also why, and what would help next. */
+const judgedLine = (event: EventOf<'pin-judged'>, state: WalkState, words: Words): string => {
+  const { pin, line, verdict, expected, advice, because = [] } = event;
+  const told = words.judged(
+    pin,
+    line,
+    shownValue(state, pin, words),
+    verdict,
+    verdict === 'unread' ? '' : shownConfidence(event, words),
+    shownExpected(expected, siUnit(state.plan.function), words),
+  );
+  if (verdict === 'normal') return told;
+  const why = because.map((reason) => words.context.reason[reason]);
+  const next = advice === undefined ? [] : [words.context.advice[advice]];
+  return [told, ...why, ...next].join('; ');
+};
+
+/** Confidence in words and number. */
+export const shownConfidence = (
+  judged: { readonly verdict: Verdict; readonly confidence: number },
+  words: Words,
+): string => `${words.context.certainty[certaintyOf(judged)]} ${percentOf(judged.confidence)}`;
 
 /** What a pin read, with the digits its uncertainty supports. */
 export const shownValue = (state: WalkState, pin: string, words: Words): string => {

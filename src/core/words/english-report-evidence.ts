@@ -33,7 +33,12 @@ export const englishEvidence: EvidenceWords = {
       discharge: 'discharge, then measure again',
     },
   },
-  confidence: { very: 'very sure', sure: 'sure', unsure: 'not sure enough' },
+  confidence: {
+    very: 'very sure',
+    sure: 'sure',
+    likely: 'likely, nothing speaks against it',
+    unsure: 'not sure enough',
+  },
   pins: {
     title: 'All pins',
     caption: 'Every pin in walking order',

@@ -2,6 +2,7 @@
 import type { Verdict } from '../events.js';
 import { shamPlace } from '../press/press-stage.js';
 import { englishConfig } from './english-config.js';
+import { englishContext } from './english-context.js';
 import { englishDrill } from './english-drill.js';
 import { englishGuide } from './english-guide.js';
 import { englishHistory } from './english-history.js';
@@ -35,6 +36,7 @@ export const english: Words = {
   config: englishConfig,
   share: englishShare,
   history: englishHistory,
+  context: englishContext,
   verdict,
   measure: {
     resistance: 'resistance to ground',
@@ -64,8 +66,8 @@ export const english: Words = {
   groundSkipped: 'Ground check left out.',
   groundDoubted: (opens) => `${opens} opens in a row: is the ground clip on?`,
   reached: (pin, line) => `Pin ${pin}, ${line}`,
-  judged: (pin, line, value, word, expected) =>
-    `${pin} ${line}: ${value}, ${verdict[word]} (${expected})`,
+  judged: (pin, line, value, word, sure, expected) =>
+    `${pin} ${line}: ${value}, ${verdict[word]}${sure === '' ? '' : `, ${sure}`} (${expected})`,
   expectedOverload: 'overload expected',
   expectedBetween: (low, high) => `${low} to ${high} expected`,
   expectedNothing: 'nothing to compare with',

@@ -3,6 +3,7 @@ import type { EventOf, HoldReason, nextActions, Question } from '../events.js';
 import type { ActName } from '../inputs.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { ProfileLine } from '../profile/profile-format.js';
+import type { Certainty } from '../walk/certainty.js';
 import type { Datum, Phrase } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
 
@@ -45,7 +46,7 @@ export interface EvidenceWords {
     readonly next: string;
     readonly advice: Readonly<Record<(typeof nextActions)[number], string>>;
   };
-  readonly confidence: { readonly very: string; readonly sure: string; readonly unsure: string };
+  readonly confidence: Readonly<Record<Certainty, string>>;
   readonly pins: {
     readonly title: string;
     readonly caption: string;

@@ -6,6 +6,7 @@ import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { ConfigWords } from './config-words.js';
+import type { ContextWords } from './context-words.js';
 import type { DrillWords } from './drill-words.js';
 import type { GuideWords } from './guide-words.js';
 import type { HistoryWords } from './history-words.js';
@@ -33,6 +34,7 @@ export interface Words {
   readonly drill: DrillWords;
   readonly share: ShareWords;
   readonly history: HistoryWords;
+  readonly context: ContextWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
   readonly measure: Readonly<Record<MeasureFunction, string>>;
   readonly polarity: Readonly<Record<Polarity, string>>;
@@ -49,7 +51,15 @@ export interface Words {
   readonly groundSkipped: string;
   groundDoubted(opens: number): string;
   reached(pin: string, line: string): string;
-  judged(pin: string, line: string, value: string, verdict: Verdict, expected: string): string;
+  /** `sure`: how sure that is, in words and number. */
+  judged(
+    pin: string,
+    line: string,
+    value: string,
+    verdict: Verdict,
+    sure: string,
+    expected: string,
+  ): string;
   readonly expectedOverload: string;
   expectedBetween(low: string, high: string): string;
   readonly expectedNothing: string;

@@ -1,7 +1,7 @@
 // Where the walk stands, in one line of words: for a screen reader, on request.
 import { siUnit } from '../../core/reading.js';
 import { selectLive } from '../../core/select/live.js';
-import { selectSubject } from '../../core/select/subject.js';
+import { expectedAt, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownExpected } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
@@ -23,7 +23,7 @@ export const placeLine = (state: WalkState, words: Words): string => {
     const { planned, record } = subject;
     said.unshift(words.reached(planned.pin, planned.line));
     if (record.verdict !== 'unread') said.push(words.verdict[record.verdict]);
-    said.push(shownExpected(planned.expected, siUnit(state.plan.function), words));
+    said.push(shownExpected(expectedAt(state, subject), siUnit(state.plan.function), words));
   }
   return said.join(', ');
 };

@@ -126,10 +126,11 @@ export const createScreenStore = (parts: StoreParts): ScreenStore => {
   const follow = (event: Numbered): void => {
     const { state } = session;
     if (event.type === 'reading-taken') trace = addReading(trace, state);
-    if (event.type === 'pin-judged' && event.verdict !== 'unread') {
+    const anew = event.type === 'pin-judged' && event.anew === true;
+    if (event.type === 'pin-judged' && !anew && event.verdict !== 'unread') {
       trace = addMark(trace, { t: event.t, pin: event.pin, verdict: event.verdict });
     }
-    if (shownElsewhere.has(event.type)) return;
+    if (shownElsewhere.has(event.type) && !anew) return;
     if (event.type === 'act-taken' && event.act !== 'note') return;
     const text =
       event.type === 'act-refused'

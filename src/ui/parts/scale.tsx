@@ -2,7 +2,7 @@
 import type { ReactElement } from 'react';
 import { siUnit } from '../../core/reading.js';
 import { selectCompared } from '../../core/select/live.js';
-import { selectSubject } from '../../core/select/subject.js';
+import { expectedAt, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
 import { drawRail } from '../draw/rail.js';
@@ -19,7 +19,7 @@ export const Scale = ({
   const subject = selectSubject(state);
   if (subject === null) return <Rows width={width} lines={[]} height={3} />;
   const view = {
-    expected: subject.planned.expected,
+    expected: expectedAt(state, subject),
     unit: siUnit(state.plan.function),
     value: selectCompared(state),
     style: subject.judged ? theme.verdict[subject.record.verdict] : theme.style.accent,

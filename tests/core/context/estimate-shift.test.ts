@@ -39,7 +39,7 @@ const scattered = (
 
 describe('estimateShift in resistance', () => {
   it('should find no shift of a meter that reads what is expected', () => {
-    expect(estimateShift(boardOf(demoPlan), demoPlan)).toEqual(noShifts);
+    expect(estimateShift(boardOf(demoPlan), demoPlan)).toMatchObject(noShifts);
   });
 
   it('should find none before anything is read', () => {
@@ -48,8 +48,8 @@ describe('estimateShift in resistance', () => {
         demoPlan.pins.map(() => unread),
         demoPlan,
       ),
-    ).toEqual(noShifts);
-    expect(estimateShift([], demoPlan)).toEqual(noShifts);
+    ).toMatchObject(noShifts);
+    expect(estimateShift([], demoPlan)).toMatchObject(noShifts);
   });
 
   it.each([1.06, 0.94, 1.1, 0.9, 1.03])('should find a meter that reads %f times as much', (by) => {

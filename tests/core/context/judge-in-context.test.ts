@@ -180,22 +180,8 @@ describe('judgeInContext', () => {
       return line === 'LANE0_N' ? readsValue(424, 1.5) : good;
     });
     const found = judgeInContext(board, demoPlan, judge).judgements;
-    expect(found[1]).toMatchObject({
-      verdict: 'unsure',
-      advice: 'retake',
-      mate: { finding: 'alike' },
-    });
+    expect(found[1]).toMatchObject({ verdict: 'unsure', mate: { finding: 'alike' } });
     expect(found[2]).toMatchObject({ verdict: 'normal' });
-  });
-
-  it('should ask for the mate only while it has not been read', () => {
-    const board = boardOf(demoPlan, ({ line }) =>
-      line === 'LANE0_P' ? readsValue(426, 1.5) : unread,
-    );
-    expect(judgeInContext(board, demoPlan, judge).judgements[0]).toMatchObject({
-      verdict: 'unsure',
-      advice: 'compare-mate',
-    });
   });
 
   it('should judge by neighbours where nothing is expected', () => {

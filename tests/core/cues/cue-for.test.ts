@@ -300,6 +300,8 @@ const rows: readonly Row[] = [
     'recheck-not-good',
     'recheck: wait, the board is warm or wet',
   ],
+  [{ ...judged, type: 'pin-judged', verdict: 'low', agreed: true, anew: true }, null],
+  [{ type: 'shift-estimated', t, lines: 'signal', shift: null }, null],
   [{ type: 'session-closed', t, reason: 'left' }, null],
 ];
 

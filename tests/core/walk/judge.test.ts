@@ -25,7 +25,7 @@ describe('judge', () => {
     const oil = pin({ expected: { nominal: 14.4, low: 12.5, high: 16.3 }, shortLimit: 0 });
     const judged = judge(oil, reads(13.6, 1.8));
     expect(judged.confidence).toBeCloseTo(0.66263, 5);
-    expect(judged).toMatchObject({ verdict: 'unsure', advice: 'retake' });
+    expect(judged.verdict).toBe('unsure');
   });
 
   it('JCGM 106 clause 7, Zener voltage (from memory, recalculated): one limit, 0.92', () => {
@@ -93,10 +93,5 @@ describe('judge', () => {
     const supply = pin({ expected: { nominal: 3, low: 2, high: 4 }, shortLimit: 5 });
     expect(judge(supply, reads(3, 0.1))).toMatchObject({ verdict: 'normal' });
     expect(judge(supply, reads(1, 0.1))).toMatchObject({ verdict: 'short' });
-  });
-
-  it('advises to compare with the mate where there is one', () => {
-    expect(judge(pin({ mate: 'OTHER' }), reads(109.9, 1)).advice).toBe('compare-mate');
-    expect(judge(pin({ mate: 'OTHER' }), reads(100, 1)).advice).toBeUndefined();
   });
 });
