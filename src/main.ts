@@ -14,6 +14,7 @@ import { keysCommand } from './commands/keys.js';
 import { learnCommand } from './commands/learn.js';
 import { padsCommand } from './commands/pads.js';
 import { portsCommand } from './commands/ports.js';
+import { pressCommand } from './commands/press.js';
 import { profileCommand } from './commands/profile.js';
 import { recheckCommand } from './commands/recheck.js';
 import { replayCommand } from './commands/replay.js';
@@ -63,6 +64,7 @@ for (const command of [
   walkCommand(),
   intakeCommand(),
   triageCommand(),
+  pressCommand(),
   replayCommand(),
   drillCommand(),
   rerunCommand(),

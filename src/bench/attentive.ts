@@ -102,7 +102,7 @@ function* visit(
       return { to: calledOn(body) ?? place };
     }
     if (isPressBegun(heard)) {
-      yield* pressByEar(body, heard.pin);
+      yield* pressByEar(body, heard);
       return { to: calledOn(body) ?? (placeOf(body, heard.pin) ?? place) + 1 };
     }
     switch (heard.type) {
@@ -263,7 +263,7 @@ function* rest(body: Body, answers: AnswerWay, probes: boolean): Gesture<number>
       continue;
     }
     if (heard !== null && isPressBegun(heard)) {
-      yield* pressByEar(body, heard.pin);
+      yield* pressByEar(body, heard);
       if (probes) yield* askToProbe(body);
       continue;
     }

@@ -13,8 +13,8 @@ export const isPressBegun = (event: Numbered): event is { seq: number } & EventO
   event.type === 'press-begun';
 
 /** Stays until the program says that the test has ended, then takes the probe off. */
-export function* pressByEar(body: Body, pin: string): Gesture<void> {
-  const place = body.profile.connector.pins.findIndex((known) => known.pin === pin);
+export function* pressByEar(body: Body, begun: EventOf<'press-begun'>): Gesture<void> {
+  const place = body.profile.connector.pins.findIndex((known) => known.pin === begun.pin);
   if (place < 0) return;
   if (body.probing.pinIndex !== place) {
     if (body.probing.pinIndex !== null) yield* lift(body);
@@ -22,6 +22,7 @@ export function* pressByEar(body: Body, pin: string): Gesture<void> {
   }
   // A hand that concentrates on one pin does not slip.
   body.slipAtS = null;
+  if (begun.free === true) yield* pressAtWill(body, begun.places[0] ?? null);
   for (;;) {
     const heard = yield* listen(body, Number.POSITIVE_INFINITY);
     if (heard?.type === 'press-ended') break;
@@ -32,4 +33,22 @@ export function* pressByEar(body: Body, pin: string): Gesture<void> {
   }
   body.probing = { ...body.probing, pressed: null };
   yield* lift(body);
+}
+
+/** Presses of someone who looks for the place where it answers. */
+const pressesAtWill = 5;
+
+/** Presses one place as often as it takes to believe it, marks each press, and ends the test. */
+function* pressAtWill(body: Body, part: string | null): Gesture<void> {
+  const { random, reach } = body;
+  yield* pass(body, draw(random, [1.5, 3]));
+  for (let n = 0; n < pressesAtWill; n += 1) {
+    reach.act?.({ act: 'pressing' });
+    body.probing = { ...body.probing, pressed: part };
+    yield* pass(body, draw(random, [1, 2.5]));
+    reach.act?.({ act: 'released' });
+    body.probing = { ...body.probing, pressed: null };
+    yield* pass(body, draw(random, [1, 3]));
+  }
+  reach.act?.({ act: 'dismiss' });
 }

@@ -17,7 +17,11 @@ export interface Ended {
 
 /** @throws UserError when the session did not end as its user would wish. */
 export const reportEnd = (end: SessionEnd, { session, journal, path, badLog }: Ended): void => {
-  const tally = english.tally(tallyOf(tallyPins(session.state)));
+  const { state } = session;
+  const tally =
+    state.alone === null
+      ? english.tally(tallyOf(tallyPins(state)))
+      : english.pressTests(state.pressTests);
   process.stderr.write(`${english.closed(tally, journal.fingerprint)}\nSaved in ${path}\n`);
   if (badLog !== null) throw new UserError(badLog, exitCodes.badFile);
   switch (end.how) {

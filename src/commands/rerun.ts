@@ -2,9 +2,11 @@
 import { Command } from 'commander';
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import { inputTime } from '../core/inputs.js';
+import { freePress } from '../core/press/free-press.js';
 import { judgedPress } from '../core/press/judge-press.js';
 import { judgeRecord } from '../core/press/judge-record.js';
 import { setupForLine } from '../core/press/press-setup.js';
+import { tracedPress } from '../core/press/traced-press.js';
 import { quoted } from '../core/problems.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
@@ -14,7 +16,7 @@ import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { type Retold, rerunSession, retell, toItsEnd } from '../core/walk/rerun.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
-import { describe, describePress } from '../core/words/describe.js';
+import { describe, describePress, describeTrace } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
@@ -42,7 +44,8 @@ Examples:
   pinwalk rerun session.jsonl --from-readings
       captures anew from the stored readings and acts
   pinwalk rerun press.jsonl --profile demo --press LANE1_P --part FL2 --json
-      judges a press test from its readings and its press and release cues`;
+      judges a press test from its readings and its press and release cues; without cues it says what the
+      line did, and judges by the marks "pressing" and "released"`;
 
 export const rerunCommand = (): Command =>
   accuracyOptions(
@@ -63,8 +66,11 @@ export const rerunCommand = (): Command =>
 
 const run = (file: string, options: RerunOptions): void => {
   const tell = createTeller(options);
-  if (options.press !== undefined) tell.press(judgePress(file, options, options.press));
-  else if (storedKind(file) !== 'session') {
+  if (options.press !== undefined) {
+    const { judged, traced } = judgePress(file, options, options.press);
+    if (traced !== null) tell.traced(traced);
+    tell.press(judged);
+  } else if (storedKind(file) !== 'session') {
     for (const { event, state } of rerunLog(file, options)) tell.told(event, state);
   } else if (options.fromReadings) {
     for (const event of rerunStored(file, options)) tell.event(event);
@@ -85,7 +91,15 @@ function* rerunLog(file: string, options: RerunOptions): Generator<Retold, void>
 }
 
 /** A press test alone: the record's cues, or else the technician's own marks, on one line. */
-const judgePress = (file: string, options: RerunOptions, line: string): EventOf<'press-judged'> => {
+const judgePress = (
+  file: string,
+  options: RerunOptions,
+  line: string,
+): {
+  readonly judged: EventOf<'press-judged'>;
+  /** What the line did, where the record has no cues: someone pressed at will. */
+  readonly traced: EventOf<'press-traced'> | null;
+} => {
   const stored = storedKind(file) === 'session' ? readSession(file) : null;
   const opened = stored === null ? null : first(stored.next().value, file);
   const profile =
@@ -103,8 +117,14 @@ const judgePress = (file: string, options: RerunOptions, line: string): EventOf<
       exitCodes.usage,
     );
   }
-  const result = judgeRecord(setupForLine(plan, line, options.part ?? null), inputs);
-  return judgedPress(last === undefined ? 0 : inputTime(last), result);
+  const part = options.part ?? null;
+  const setup = setupForLine(plan, line, part);
+  const t = last === undefined ? 0 : inputTime(last);
+  const isPaced = inputs.some(({ kind }) => kind === 'cue');
+  return {
+    judged: judgedPress(t, judgeRecord(setup, inputs)),
+    traced: isPaced ? null : tracedPress(t, line, part, freePress(setup, inputs)),
+  };
 };
 
 function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent, void> {
@@ -155,6 +175,7 @@ interface Teller {
   event(event: WalkEvent): void;
   told(event: Numbered, state: WalkState): void;
   press(judged: EventOf<'press-judged'>): void;
+  traced(traced: EventOf<'press-traced'>): void;
   difference(judged: EventOf<'pin-judged'>, before: string): void;
   summary(changed: number): void;
   end(): void;
@@ -192,6 +213,10 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
           event.type === 'session-opened' ? openWalk(event) : evolve(state as WalkState, event);
       }
       told({ seq, ...event }, state as WalkState);
+      seq += 1;
+    },
+    traced(traced) {
+      write(json ? JSON.stringify({ seq, ...traced }) : describeTrace(traced, english));
       seq += 1;
     },
     press(judged) {

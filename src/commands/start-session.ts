@@ -75,10 +75,18 @@ export interface Beginning {
   readonly notices: readonly string[];
 }
 
-export const prepareSession = (options: StartOptions): Preparation =>
-  options.resume === undefined ? prepareNew(options) : prepareResumed(options, options.resume);
+/** What a press test alone is made on, or undefined for a walk. */
+export type Alone = EventOf<'session-opened'>['pressAlone'];
 
-const prepareNew = (options: StartOptions): Preparation => {
+export const prepareSession = (
+  options: StartOptions,
+  alone: (profile: Profile) => Alone = () => undefined,
+): Preparation =>
+  options.resume === undefined
+    ? prepareNew(options, alone)
+    : prepareResumed(options, options.resume);
+
+const prepareNew = (options: StartOptions, alone: (profile: Profile) => Alone): Preparation => {
   const { link } = options;
   if (link === undefined) {
     throw new UserError(
@@ -95,6 +103,7 @@ const prepareNew = (options: StartOptions): Preparation => {
           session: compare,
           ...(options.profile === undefined ? {} : { profile: options.profile }),
         });
+  const pressAlone = alone(profile.content);
   const driver = driverFor(kind, options.driver);
   const measure = {
     ...profile.content.measure,
@@ -103,7 +112,7 @@ const prepareNew = (options: StartOptions): Preparation => {
     ...(options.range === undefined ? {} : { range: options.range }),
   };
   const pins = options.groups === undefined ? undefined : pinsOf(options.groups, profile.content);
-  return prepare(options, { link, profile, pins, measure, driver });
+  return prepare(options, { link, profile, pins, measure, driver, pressAlone });
 };
 
 /** A walk of what an earlier session put in question: its profile and what it measured, whatever has moved on. */
@@ -131,11 +140,12 @@ interface Wanted {
   readonly measure: Profile['measure'];
   readonly driver: Definition<Driver> | null;
   readonly recheck?: RecheckHeader;
+  readonly pressAlone?: Alone;
 }
 
 const prepare = (
   options: StartOptions,
-  { link, profile, pins, measure, driver, recheck }: Wanted,
+  { link, profile, pins, measure, driver, recheck, pressAlone }: Wanted,
 ): Preparation => {
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const kind = linkKind(link);
@@ -157,6 +167,7 @@ const prepare = (
       ...(pads.length === 0 ? {} : { pads }),
       ...(pins === undefined ? {} : { pins }),
       ...(recheck === undefined ? {} : { recheck }),
+      ...(pressAlone === undefined ? {} : { pressAlone }),
       ...wallClock(),
     });
     const given = intake(opened.t);

@@ -136,6 +136,10 @@ const bodies = {
         }),
       )
       .optional(),
+    /** The session is one press test and no walk: the pin it is made on, the places to press, at will or paced. */
+    pressAlone: z
+      .strictObject({ pin, line, parts: z.array(z.string()), free: z.boolean() })
+      .optional(),
     /** False where the first contact belongs to the first pin: no ground check comes before. */
     groundCheck: z.boolean(),
     /** The only pins walked, in the profile's order; absent where all are. */
@@ -187,7 +191,37 @@ const bodies = {
     place: z.string().nullable().optional(),
   }),
   /** A press test begins on the pin that was read last; `places` are the parts along its line. */
-  'press-begun': z.strictObject({ pin, line, places: z.array(z.string()) }),
+  'press-begun': z.strictObject({
+    pin,
+    line,
+    places: z.array(z.string()),
+    /** Present where the technician presses at will, without cues. */
+    free: z.literal(true).optional(),
+  }),
+  /** In a free press test the line came to read what it should, or no longer does. */
+  'reading-returned': z.strictObject({ line, value: z.number() }),
+  'reading-lost': z.strictObject({ line, value: z.number().nullable() }),
+  /** What the line did while it was pressed at will. */
+  'press-traced': z.strictObject({
+    line,
+    part: z.string().nullable(),
+    /** Where it stood longest: at its normal (`contact`), or not; null without readings. */
+    rests: z.enum(['contact', 'none']).nullable(),
+    /** Times away from there; `value` is their median, null for overload. */
+    excursions: z.array(z.strictObject({ from: t, to: t, value: z.number().nullable() })),
+    medianDwell: z.number().nonnegative().nullable(),
+    /** At least three, and their values agree. */
+    repeats: z.boolean(),
+    /** Presses the technician marked, against the times between; null without marks. */
+    marked: z
+      .strictObject({
+        presses: z.int().nonnegative(),
+        awayPressed: z.int().nonnegative(),
+        awayBetween: z.int().nonnegative(),
+        pValue: probability,
+      })
+      .nullable(),
+  }),
   /** The place to press next (null: any, the profile names none), with all cues it may take. */
   'press-moved': z.strictObject({
     place: z.string().nullable(),

@@ -32,7 +32,7 @@ export const pressKey = (mode: Mode, key: Key, state: WalkState, keys: KeyMap): 
   switch (mode.mode) {
     case 'walk':
       // A finished walk shows its review, whichever way it came there.
-      return state.stage === 'finished' && state.probing === null
+      return state.stage === 'finished' && state.probing === null && state.alone === null
         ? inReview({ mode: 'review', choice: 0 }, key, state, keys)
         : inWalk(mode, key, state, keys);
     case 'keys':
@@ -69,12 +69,17 @@ const carryOut = (mode: Mode, act: ScreenAct, state: WalkState): Step => {
       return stay(mode, { act: state.paused === 'asked' ? 'resume' : 'pause' });
     case 'repeat':
       return { ...stay(mode), repeat: true };
+    case 'press': {
+      const free = state.press?.free ?? null;
+      // In a free test the key tells when the tool presses and when it lets go.
+      if (free === null) return stay(mode, { act });
+      return stay(mode, { act: free.pressing ? 'released' : 'pressing' });
+    }
     case 'open':
     case 'next':
     case 'back':
     case 'skip':
     case 'retake':
-    case 'press':
     case 'probe':
     case 'dismiss':
       return stay(mode, { act });

@@ -56,11 +56,26 @@ const atHundredTwenty = async (): Promise<void> => {
   }
 };
 
+const pressTest = async (): Promise<void> => {
+  const terminal = openTerminal({
+    columns: 100,
+    rows: 30,
+    command: `node dist/main.js press --link 'virtual:loose-filter?seed=3' --line LANE1_P --cues off --session "$HOME/press.jsonl"`,
+  });
+  try {
+    // Three windows into bare board: what was found at the part stands beside what is under the tool.
+    await terminal.until(/pressed {5}0 {9}1 [^]*reading returns when FL2/u, patienceS);
+    take(terminal, 'press', 100);
+  } finally {
+    terminal.close();
+  }
+};
+
 const missing = fonts.filter((file) => !existsSync(file));
 if (missing.length > 0) {
   process.stderr.write(`missing ${missing.join(', ')}; install fonts-dejavu-core\n`);
   process.exitCode = 1;
 } else {
   mkdirSync(folder, { recursive: true });
-  await Promise.all([atEighty(), atHundredTwenty()]);
+  await Promise.all([atEighty(), atHundredTwenty(), pressTest()]);
 }

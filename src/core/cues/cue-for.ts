@@ -2,6 +2,7 @@
 // the event, or after everything decided with it.
 import type { EventOf, WalkEvent } from '../events.js';
 import type { PressFinding } from '../press/decide-press.js';
+import { isClosing } from '../press/press-stage.js';
 import { type Place, placeName } from '../rework/heat-limits.js';
 import { isLead } from '../suspects/priors.js';
 import { cursorPin, type WalkState } from '../walk/state.js';
@@ -104,9 +105,12 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'reply-shadowed':
       return cue('reply-shadowed', spoken.replyShadowed(event.reply));
     case 'cue-given':
-      return cue(event.cue, spoken.cue[event.cue]);
+      return isClosing(event, state.press) ? null : cue(event.cue, spoken.cue[event.cue]);
     case 'press-moved':
-      return cue('press-place', spoken.pressPlace(saidPart(event.place, spoken), event.sham));
+      return cue(
+        event.sham ? 'press-sham' : 'press-place',
+        spoken.pressPlace(saidPart(event.place, spoken), event.sham),
+      );
     case 'press-judged':
       return cue(pressedKinds[event.finding], spoken.pressFinding(event.finding));
     case 'suspects-ranked':
@@ -135,15 +139,27 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
         event.outcome === 'good' ? 'recheck-good' : 'recheck-not-good',
         spoken.rework.outcome[event.outcome],
       );
+    case 'press-begun':
+      return cue('press-begun', spoken.pressBegun(said(event.pin), event.free === true));
+    case 'press-compared':
+      return comparedCue(event, state, spoken);
+    case 'press-ended':
+      return cue('press-ended', spoken.pressEnded(state.stage === 'walking' ? hereSaid : ''));
+    case 'reading-returned':
+      return cue('press-reads', spoken.pressReads);
+    case 'reading-lost':
+      return cue('press-lost', event.value === null ? spoken.pressOpen : spoken.pressOff);
+    case 'press-traced':
+      return cue(
+        'press-traced',
+        spoken.pressTraced(spoken.number(event.excursions.length), event.rests, event.repeats),
+      );
     // A touch is heard as its verdict, or as the question whose it was; an answer as what follows from it.
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
     // What counts now is heard as what follows from it.
     case 'reply-given':
-    case 'press-begun':
-    case 'press-compared':
-    case 'press-ended':
     case 'probe-ended':
     case 'shift-estimated':
     case 'question-answered':
@@ -197,6 +213,21 @@ const suspectCue = (
   if (first.where !== 'lead') return cue('suspect', spoken.suspect(saidPlace(first.id, spoken)));
   const { id } = first;
   return isLead(id) ? cue('ground-doubted', spoken.checkLead[id]) : null;
+};
+
+/** One place alone has nothing to be held against. */
+const comparedCue = (
+  { outcome, parts }: EventOf<'press-compared'>,
+  { press, lastPress }: WalkState,
+  spoken: SpokenWords,
+): Cue | null => {
+  const stage = press ?? lastPress?.stage;
+  if (outcome === 'none' || (stage?.pressed.length ?? 0) < 2) return null;
+  const said = parts.map((part) => spokenPin(part, spoken));
+  return cue(
+    outcome === 'all' ? 'press-all' : 'press-compared',
+    spoken.pressCompared(outcome, said),
+  );
 };
 
 const pressedKinds: Readonly<Record<PressFinding, CueKind>> = {

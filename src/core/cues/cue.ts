@@ -11,10 +11,18 @@ export type CueKind =
   | AgainKind
   | `question-${Question}`
   | CueName
+  | 'press-begun'
   | 'press-place'
+  | 'press-sham'
   | 'press-answers'
   | 'press-nothing'
   | 'press-unclear'
+  | 'press-compared'
+  | 'press-all'
+  | 'press-ended'
+  | 'press-reads'
+  | 'press-lost'
+  | 'press-traced'
   | 'suspect'
   | 'heat-on'
   | 'heat-off'

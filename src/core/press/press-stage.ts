@@ -5,6 +5,7 @@ import type { Input } from '../inputs.js';
 import type { Plan } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { PressedPlace } from './compare-parts.js';
+import { beginFree, type FreeStage, takeInFree } from './free-stage.js';
 import type { PressResult } from './press-result.js';
 import { setupForLine } from './press-setup.js';
 import { createPressTest, type PressTest, pressStep } from './press-test.js';
@@ -26,6 +27,10 @@ export interface PressStage {
   /** The result of the present place, once there is one. */
   readonly result: PressResult | null;
   readonly pressed: readonly PressedPlace[];
+  /** Present where the technician presses at will. */
+  readonly free: FreeStage | null;
+  /** What a free test came to, once it is over. */
+  readonly traced: EventOf<'press-traced'> | null;
   /** What all places together say, once they are compared. */
   readonly compared: EventOf<'press-compared'> | null;
 }
@@ -40,18 +45,25 @@ export const partsToPress = (profile: Profile, line: string): readonly string[] 
   return [...new Set([...along, ...touching])];
 };
 
-export const beginPress = (begun: EventOf<'press-begun'>): PressStage => ({
+export const beginPress = (begun: EventOf<'press-begun'>, plan: Plan): PressStage => ({
   pin: begun.pin,
   line: begun.line,
   parts: begun.places,
-  place: null,
+  place: begun.free === true ? onlyPlace(begun.places) : null,
   test: null,
   cues: [],
   given: 0,
   result: null,
   pressed: [],
+  free:
+    begun.free === true ? beginFree(setupForLine(plan, begun.line, onlyPlace(begun.places))) : null,
+  traced: null,
   compared: null,
 });
+
+/** Pressed at will, a place has a name only where it is the only one. */
+const onlyPlace = ([place, ...others]: readonly string[]): string | null =>
+  place === undefined || others.length > 0 ? null : place;
 
 export const moveTo = (
   stage: PressStage,
@@ -68,6 +80,7 @@ export const moveTo = (
 
 /** Takes a reading or a cue of the test under way. */
 export const takeInPress = (stage: PressStage, input: Input): PressStage => {
+  if (stage.free !== null) return { ...stage, free: takeInFree(stage.free, input) };
   if (stage.test === null) return stage;
   const { state: test, result } = pressStep(stage.test, input);
   return {
@@ -88,3 +101,12 @@ export const keepResult = (stage: PressStage): PressStage =>
           { place: stage.place, sham: stage.place === shamPlace, result: stage.result },
         ],
       };
+
+/**
+ * Whether a cue only closed the last window of a place: the tool is off already, and nobody need be told.
+ * @param press the stage after everything decided with the cue.
+ */
+export const isClosing = (
+  { cue, place }: EventOf<'cue-given'>,
+  press: PressStage | null,
+): boolean => place !== undefined && cue === 'release' && (press?.test?.cue ?? null) === null;

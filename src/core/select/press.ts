@@ -13,7 +13,8 @@ import { indexOfPin, type WalkState } from '../walk/state.js';
 /** What a window showed; `unclear` where it did not hold still. */
 export type Shown = Side | 'unclear';
 
-export type PressPrompt = CueName | 'hold-still' | 'done';
+/** Pressed at will the prompt says what the line does instead. */
+export type PressPrompt = CueName | 'hold-still' | 'done' | 'reads' | 'open';
 
 export interface SeenWindow {
   readonly cue: CueName;
@@ -48,6 +49,10 @@ export interface PressView {
   /** The place judged last. */
   readonly latest: PlaceView | undefined;
   readonly compared: EventOf<'press-compared'> | null;
+  /** Pressed at will: how often the line changed, and whether the tool is said to press. */
+  readonly free: { readonly changes: number; readonly pressing: boolean } | null;
+  /** What a free test came to. */
+  readonly traced: EventOf<'press-traced'> | null;
 }
 
 /** The outcome stays so long, or until the probe goes on. */
@@ -57,6 +62,7 @@ const outcomeForS = 6;
 export const selectPress = (state: WalkState): PressView | null => {
   if (state.press !== null) return viewOf(state.press, false);
   const { lastPress, contact, question, t } = state;
+  if (lastPress !== null && state.alone !== null) return viewOf(lastPress.stage, true);
   if (lastPress === null || contact.touch !== null || question !== null) return null;
   return t - lastPress.endedT > outcomeForS ? null : viewOf(lastPress.stage, true);
 };
@@ -80,7 +86,7 @@ const viewOf = (stage: PressStage, ended: boolean): PressView => {
   return {
     pin: cleanText(stage.pin, 40),
     line: cleanText(stage.line, 40),
-    prompt: ended ? 'done' : (test?.cue?.cue ?? 'hold-still'),
+    prompt: ended ? 'done' : promptOf(stage),
     here: places.find(({ stands }) => stands === 'now'),
     places,
     cycle: Math.min(mostCycles, Math.floor(own.length / 2) + 1),
@@ -88,10 +94,26 @@ const viewOf = (stage: PressStage, ended: boolean): PressView => {
     tally: tallyOf(own),
     latest: places.findLast(({ stands }) => stands === 'done'),
     compared: stage.compared,
+    free:
+      stage.free === null ? null : { changes: stage.free.changes, pressing: stage.free.pressing },
+    traced: stage.traced,
   };
 };
 
-const placesOf = ({ parts, pressed, place }: PressStage, ended: boolean): readonly PlaceView[] => {
+const promptOf = ({ free, test }: PressStage): PressPrompt => {
+  if (free === null) return test?.cue?.cue ?? 'hold-still';
+  if (free.told === null) return 'hold-still';
+  return free.told ? 'reads' : 'open';
+};
+
+const placesOf = (
+  { parts, pressed, place, free }: PressStage,
+  ended: boolean,
+): readonly PlaceView[] => {
+  if (free !== null) {
+    const stands = ended ? 'done' : 'now';
+    return [{ place: named(place), sham: false, stands, result: null }];
+  }
   const done = pressed.map(
     (one): PlaceView => ({
       place: named(one.place),

@@ -43,6 +43,9 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
   if (state.probing !== null && !duringProbe.has(act)) {
     return 'a place is being probed; dismiss ends it';
   }
+  if (state.alone !== null && !duringPress.has(act)) {
+    return 'this session is a press test alone; there is no pin to walk';
+  }
   switch (act) {
     case 'open':
       if (state.stage === 'ground-check')
@@ -88,7 +91,9 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
         : null;
     case 'press':
       if (state.press !== null) return 'a press test is under way';
-      return pinReadLast(state) === undefined ? 'no pin has been read yet' : null;
+      return state.alone === null && pinReadLast(state) === undefined
+        ? 'no pin has been read yet'
+        : null;
     case 'probe':
     case 'retake':
     case 'note':

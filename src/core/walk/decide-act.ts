@@ -66,7 +66,7 @@ export const decideAct = (teller: Teller, t: number, given: Act): void => {
       dismiss(teller, t, before);
       break;
     case 'press':
-      beginPressTest(teller, t, pinReadLast(before)?.pin ?? '');
+      beginPressTest(teller, t, (before.alone ?? pinReadLast(before))?.pin ?? '');
       break;
     case 'probe':
       answer(teller, t);
@@ -79,13 +79,14 @@ export const decideAct = (teller: Teller, t: number, given: Act): void => {
       continueWalk(teller, t);
       break;
     case 'quit':
+      if (before.press !== null) endPress(teller, t, 'given-up');
       tellContext(teller, t);
       tellRecheck(teller, t, true);
       tellSuspects(teller, t);
       teller.tell({
         type: 'session-closed',
         t,
-        reason: before.stage === 'finished' ? 'finished' : 'left',
+        reason: teller.state.stage === 'finished' ? 'finished' : 'left',
       });
       break;
     case 'note':

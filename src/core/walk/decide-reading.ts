@@ -1,6 +1,7 @@
 // What the walk does about one reading.
 import type { WalkEvent } from '../events.js';
 import { isOverload, isValue, type Reading } from '../reading.js';
+import { beginAlone } from './begin-alone.js';
 import { captureIfSettled, captureLeft } from './capture.js';
 import { continueWalk } from './continue-walk.js';
 import type { Decision } from './decide.js';
@@ -37,6 +38,10 @@ export const foldIfQuiet = (state: WalkState, reading: Reading): WalkState | nul
 const lookAt = (teller: Teller, reading: Reading, before: WalkState): void => {
   if (teller.state.paused === 'meter-silent') continueWalk(teller, reading.t);
   if (teller.state.paused !== null || teller.state.stage === 'closed') return;
+  if (teller.state.alone !== null && teller.state.press === null) {
+    beginAlone(teller, reading.t);
+    return;
+  }
   if (teller.state.press !== null) {
     stepPress(teller);
     pressEachBadLine(teller, reading.t);

@@ -42,7 +42,7 @@ export const decide = (state: WalkState, input: Input): Decision => {
 /** The first word of a walk: which pin it begins with, when nothing comes before. */
 export const beginWalk = (state: WalkState): Decision => {
   const teller = createTeller(state);
-  if (state.stage === 'walking') tellPlace(teller, state.t, true);
+  if (state.stage === 'walking' && state.alone === null) tellPlace(teller, state.t, true);
   return teller;
 };
 

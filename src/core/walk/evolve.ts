@@ -1,12 +1,14 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
 import { estimateShift } from '../context/estimate-shift.js';
 import type { EventOf, WalkEvent } from '../events.js';
+import { turnTold } from '../press/free-stage.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
 import { isValue } from '../reading.js';
 import { observe } from '../suspects/collect-evidence.js';
 import { applyAct } from './act.js';
 import { tick } from './clock.js';
 import { consumeTouch, disown, noContact, restOn } from './contact.js';
+import { inputOf } from './input-of.js';
 import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
 import { saysDone } from './said.js';
@@ -31,7 +33,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'reply-shadowed':
       return { ...timed, pads: withReply(timed.pads, event) };
     case 'act-taken':
-      return applyAct(timed, event);
+      return withFreeAct(applyAct(timed, event), event);
     case 'link-changed':
       return takeLink(timed, event);
     case 'ground-touched':
@@ -92,7 +94,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'session-resumed':
       return {
         ...timed,
-        stage: timed.stage === 'closed' ? stageLeft(timed) : timed.stage,
+        stage: timed.stage === 'closed' || timed.alone !== null ? stageLeft(timed) : timed.stage,
         paused: null,
         hold: null,
         question: null,
@@ -104,7 +106,8 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'press-begun':
       return {
         ...timed,
-        press: beginPress(event),
+        stage: timed.alone === null ? timed.stage : 'walking',
+        press: beginPress(event, timed.plan),
         contact: afterBlindness(timed),
         pressDue: timed.pressDue.filter((pin) => pin !== event.pin),
         question: null,
@@ -132,6 +135,15 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         evidence: observe(timed.evidence, event),
         press: timed.press === null ? null : keepResult(timed.press),
       };
+    case 'reading-returned':
+      return withTurn(timed, true);
+    case 'reading-lost':
+      return withTurn(timed, false);
+    case 'press-traced':
+      return {
+        ...timed,
+        press: timed.press === null ? null : { ...timed.press, traced: event },
+      };
     case 'press-compared':
       return {
         ...timed,
@@ -142,6 +154,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
     case 'press-ended':
       return {
         ...timed,
+        stage: timed.alone === null ? timed.stage : 'finished',
         press: null,
         lastPress: timed.press === null ? null : { stage: timed.press, endedT: event.t },
         contact: afterPress(timed),
@@ -224,6 +237,19 @@ const afterBlindness = ({ contact }: WalkState): WalkState['contact'] => ({
   ...noContact,
   clock: contact.clock,
 });
+
+/** What the technician marks in a free press test. */
+const withFreeAct = (state: WalkState, taken: EventOf<'act-taken'>): WalkState => {
+  const { press } = state;
+  const input = press === null || press.free === null ? null : inputOf(taken);
+  return press === null || input === null ? state : { ...state, press: takeInPress(press, input) };
+};
+
+const withTurn = (state: WalkState, reads: boolean): WalkState => {
+  const { press } = state;
+  if (press === null || press.free === null) return state;
+  return { ...state, press: { ...press, free: turnTold(press.free, reads) } };
+};
 
 /** The probe still is where it was pressed: what reads there belongs to the past. */
 const afterPress = (state: WalkState): WalkState['contact'] => {

@@ -57,6 +57,7 @@ export interface SessionPlan {
   readonly pressTests?: 'asked' | 'each';
   readonly pins?: readonly string[];
   readonly recheck?: EventOf<'session-opened'>['recheck'];
+  readonly pressAlone?: EventOf<'session-opened'>['pressAlone'];
   readonly pads?: readonly Pad[];
   readonly wallTime: string | null;
   readonly zone: string | null;
@@ -84,6 +85,7 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   ...(plan.pins === undefined ? {} : { pins: [...plan.pins] }),
   ...(plan.recheck === undefined ? {} : { recheck: plan.recheck }),
   ...(plan.pressTests === undefined ? {} : { pressTests: plan.pressTests }),
+  ...(plan.pressAlone === undefined ? {} : { pressAlone: plan.pressAlone }),
   ...(plan.pads === undefined ? {} : { pads: [...plan.pads] }),
 });
 

@@ -16,6 +16,7 @@ export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   if (pads !== null && pads.heard.length > 0) return false;
   if (press !== null || hold !== null) return false;
   if (paused !== null) return paused !== 'meter-silent';
+  if (state.alone !== null) return stage !== 'walking';
   const { rest, touch } = contact;
   if (stage === 'closed') return true;
   if (stage === 'finished' && state.probing === null) return rest === null || !isWatched(rest);

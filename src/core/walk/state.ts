@@ -25,6 +25,7 @@ import { type Contact, noContact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';
 import { openEar, type PadEar } from './pad-ear.js';
+import { openAlone, type PressAlone } from './press-alone.js';
 import { noDelay, type RangingDelay } from './ranging.js';
 import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
 
@@ -106,6 +107,8 @@ export interface WalkState {
   readonly presses: readonly EventOf<'press-judged'>[];
   /** Places tested so far in the session. */
   readonly pressTests: number;
+  /** The session is this press test and no walk; null in a walk. */
+  readonly alone: PressAlone | null;
   /** Whether every line that is not normal is press-tested without being asked for. */
   readonly pressEach: boolean;
   /** Pins that are settled, not normal and still to be press-tested without being asked for, oldest first. */
@@ -145,7 +148,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     plan,
     accuracy: opened.accuracy,
     groundCheck: opened.groundCheck,
-    stage: opened.groundCheck ? 'ground-check' : 'walking',
+    stage: opened.groundCheck && opened.pressAlone === undefined ? 'ground-check' : 'walking',
     t: opened.t,
     reading: null,
     contact: noContact,
@@ -156,7 +159,10 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     trustedStep: 0,
     alignment: startAt(0),
     latest: null,
-    cursor: 0,
+    cursor: Math.max(
+      0,
+      plan.pins.findIndex(({ pin }) => pin === opened.pressAlone?.pin),
+    ),
     reachedT: opened.t,
     pins,
     pending: [],
@@ -176,6 +182,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     lastPress: null,
     presses: [],
     pressTests: 0,
+    alone: openAlone(opened.pressAlone),
     pressEach: opened.pressTests === 'each',
     pressDue: [],
     recheck: opened.recheck ?? null,
@@ -243,6 +250,7 @@ export const withReading = (
   lastPress: state.lastPress,
   presses: state.presses,
   pressTests: state.pressTests,
+  alone: state.alone,
   pressEach: state.pressEach,
   pressDue: state.pressDue,
   recheck: state.recheck,

@@ -5,6 +5,7 @@ import { inferResolution } from './accuracy.js';
 import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.js';
 import { noiseAt } from './noise.js';
 import { listen } from './pad-ear.js';
+import { seeAlone } from './press-alone.js';
 import { surelyAlike } from './rest.js';
 import { shownBy } from './shown.js';
 import { type WalkState, withReading } from './state.js';
@@ -20,6 +21,9 @@ const seeReading = (state: WalkState, reading: Reading): WalkState => {
   const { t } = reading;
   if (press !== null) {
     return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
+  }
+  if (state.alone !== null) {
+    return { ...state, t, reading, alone: seeAlone(state.alone, reading) };
   }
   // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
   const idle = state.stage === 'finished' && contact.rest === null && state.probing === null;

@@ -9,6 +9,7 @@ import {
   type WalkEvent,
 } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
+import { isClosing } from '../press/press-stage.js';
 import { siUnit } from '../reading.js';
 import { certaintyOf, percentOf } from '../walk/certainty.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
@@ -103,11 +104,22 @@ export const describe = (
     case 'file-changed':
       return words.file(event.change, event.detail);
     case 'press-begun':
-      return words.pressBegun(event.pin, event.line);
+      return words.pressBegun(event.pin, event.line, event.free === true);
+    case 'reading-returned':
+      return words.readingTurned(event.line, true, formatReading(event.value, null, unit));
+    case 'reading-lost':
+      return words.readingTurned(
+        event.line,
+        false,
+        event.value === null ? null : formatReading(event.value, null, unit),
+      );
+    case 'press-traced':
+      return describeTrace(event, words);
     case 'press-moved':
       return words.pressMoved(event.place, event.sham);
     case 'cue-given':
-      return event.place === undefined ? null : words.cueGiven(event.cue, event.place);
+      if (event.place === undefined || isClosing(event, state.press)) return null;
+      return words.cueGiven(event.cue, event.place);
     case 'press-compared':
       return words.pressCompared(event.line, event.outcome, event.parts.join(', '));
     case 'press-ended':
@@ -164,6 +176,27 @@ export const suspectsInWords = (
   const then = next === null ? null : words.nextProbe(next);
   return [lead, said, then].filter((part) => part !== null).join(' ');
 };
+
+/** What a line did while it was pressed at will. */
+export const describeTrace = (
+  { line, rests, excursions, medianDwell, repeats, marked }: EventOf<'press-traced'>,
+  words: Words,
+): string =>
+  words.pressTraced(line, {
+    rests,
+    times: excursions.length,
+    dwellS: medianDwell,
+    repeats,
+    marked:
+      marked === null
+        ? null
+        : {
+            presses: marked.presses,
+            away: marked.awayPressed,
+            between: marked.awayBetween,
+            chance: writeChance(marked.pValue),
+          },
+  });
 
 /** What pressing a place came to, with the p-value adjusted for repeated looks. */
 export const describePress = (

@@ -5,7 +5,15 @@ const bareBoard = 'bare board';
 
 export const englishPressScreen: PressScreenWords = {
   title: 'Press test',
-  large: { press: 'PRESS', release: 'RELEASE', holdStill: 'HOLD STILL', hold: 'HOLD' },
+  large: {
+    press: 'PRESS',
+    release: 'RELEASE',
+    holdStill: 'HOLD STILL',
+    hold: 'HOLD',
+    reads: 'READS',
+    open: 'OPEN',
+    done: 'DONE',
+  },
   findingLarge: {
     loose: 'LOOSE',
     cracked: 'CRACKED',
@@ -21,6 +29,11 @@ export const englishPressScreen: PressScreenWords = {
   under: (place, sham) =>
     sham ? `${bareBoard}, beside the part` : (place ?? 'the place you suspect'),
   place: (place, sham) => (sham ? bareBoard : (place ?? 'the place')),
+  changed: (times) => `changed ${times === 1 ? 'once' : `${times} times`}`,
+  freeTitle: 'Free press test',
+  pressingKey: 'pressing',
+  releasedKey: 'released',
+  endKey: 'end the test',
   placeOf: (nth, of) => `place ${nth} of ${of}`,
   cycle: (n, fewest, most) => `cycle ${n}, decided after ${fewest} to ${most}`,
   cycleShort: (n) => `cycle ${n}`,

@@ -110,7 +110,28 @@ export const englishSpoken: SpokenWords = {
   replyShadowed: (reply) => `pad ${padNames[reply]} is off: a line reads like it`,
   cue: { press: 'press', release: 'release' },
   pressPlace: (place, sham) =>
-    sham ? 'next: bare board' : `next: press ${place ?? 'the part you suspect'}`,
+    sham ? 'next: bare board, beside the part' : `next: press ${place ?? 'the part you suspect'}`,
+  pressBegun: (pin, free) =>
+    free ? `press when you like; hold ${pin}` : `press test; hold the probe on ${pin}`,
+  pressCompared: (outcome, parts) => {
+    switch (outcome) {
+      case 'one':
+        return parts.length === 0 ? 'that place answers' : `${parts.join(', ')} answers most`;
+      case 'tied':
+        return `${parts.join(' and ')} answer alike; press again`;
+      case 'all':
+        return 'all answer: the board flexes or the pin joint moves';
+    }
+  },
+  pressEnded: (pin) => (pin === '' ? 'press test done' : `on to ${pin}`),
+  pressReads: 'reads',
+  pressOpen: 'open',
+  pressOff: 'off',
+  pressTraced: (changes, rests, repeats) => {
+    if (rests === null) return 'nothing was read';
+    const what = rests === 'none' ? 'came back' : 'went away';
+    return `it ${what} ${changes} times${repeats ? ', alike each time' : ''}`;
+  },
   pressFinding: (finding) => {
     switch (finding) {
       case 'loose':

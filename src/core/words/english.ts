@@ -169,7 +169,26 @@ export const english: Words = {
     };
     return `${says[finding]} (${count(cycles, 'cycle')}, adjusted p ${chance}).`;
   },
-  pressBegun: (pin, line) => `Press test of ${line}: hold the probe on pin ${pin}.`,
+  pressBegun: (pin, line, free) =>
+    free
+      ? `Free press test of ${line}: hold the probe on pin ${pin}, press when you like, lightly, with an insulated tool.`
+      : `Press test of ${line}: hold the probe on pin ${pin}.`,
+  readingTurned: (line, reads, value) =>
+    reads
+      ? `${line} reads ${value ?? ''}`
+      : `${line} ${value === null ? 'is open' : `reads ${value}: not its own`}`,
+  pressTraced: (line, { rests, times, dwellS, repeats, marked }) => {
+    if (rests === null) return `${line}: nothing was read.`;
+    const rest = rests === 'none' ? 'rests open' : 'rests at its reading';
+    const away = rests === 'none' ? 'came back' : 'was lost';
+    const dwell = dwellS === null ? '' : `, for ${dwellS.toFixed(1)} s as a rule`;
+    const alike = repeats ? ', alike each time' : '';
+    const held =
+      marked === null
+        ? ''
+        : ` Marked presses: ${marked.away} of ${marked.presses} answered, ${marked.between} times between them did so too (p ${marked.chance}).`;
+    return `${line} ${rest} and ${away} ${count(times, 'time')}${dwell}${alike}.${held}`;
+  },
   pressMoved: (place, sham) => {
     if (sham) return 'Next: press on bare board beside the part, for comparison.';
     return `Next: press ${place ?? 'the part you suspect'}, lightly, with an insulated tool.`;
@@ -221,6 +240,8 @@ export const english: Words = {
   pinPlace: (pin, line) => `pin ${pin}, ${line}`,
   probePlace: (line, part, side) =>
     side === 'chip' ? `${line} at the chip` : `${part} ${side} side, ${line}`,
+  pressTests: (places) =>
+    places === 0 ? 'a press test' : `a press test of ${count(places, 'place')}`,
   pressEnded: (reason) => (reason === 'done' ? 'Press test done.' : 'Press test ended.'),
   assumedAccuracy:
     'Accuracy not told: 0.5 % of reading + 3 counts of 6,000 assumed; --accuracy and --counts set it.',

@@ -15,6 +15,10 @@ export interface PressScreenWords {
     readonly holdStill: string;
     /** The same for a narrow screen. */
     readonly hold: string;
+    /** What the line does while it is pressed at will. */
+    readonly reads: string;
+    readonly open: string;
+    readonly done: string;
   };
   readonly findingLarge: Readonly<Record<PressFinding, string>>;
   readonly cue: Readonly<Record<CueName, string>>;
@@ -24,6 +28,13 @@ export interface PressScreenWords {
   /** The place under the tool; null where no part is named. */
   under(place: string | null, sham: boolean): string;
   place(place: string | null, sham: boolean): string;
+  /** Pressed at will: how often the line changed. */
+  changed(times: number): string;
+  readonly freeTitle: string;
+  /** Keys: marks a press, marks its end, ends the test. */
+  readonly pressingKey: string;
+  readonly releasedKey: string;
+  readonly endKey: string;
   placeOf(nth: number, of: number): string;
   cycle(n: number, fewest: number, most: number): string;
   cycleShort(n: number): string;

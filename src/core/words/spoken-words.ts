@@ -54,6 +54,16 @@ export interface SpokenWords {
   }): string;
   placeJudged(part: string | null, side: ProbeSide, verdict: string): string;
   placeOpen(part: string | null, side: ProbeSide): string;
+  /** The probe is to be held on the pin; `free`: the technician presses at will. */
+  pressBegun(pin: string, free: boolean): string;
+  pressCompared(outcome: 'one' | 'tied' | 'all', parts: readonly string[]): string;
+  /** `pin` is the one the walk goes on at, empty where there is none. */
+  pressEnded(pin: string): string;
+  /** While pressed at will: the line reads again, is open, reads something else. */
+  readonly pressReads: string;
+  readonly pressOpen: string;
+  readonly pressOff: string;
+  pressTraced(changes: string, rests: 'contact' | 'none' | null, repeats: boolean): string;
   /** A place is likelier at fault than all others together. */
   suspect(place: string): string;
   readonly checkLead: Readonly<Record<Lead, string>>;

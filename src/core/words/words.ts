@@ -94,7 +94,25 @@ export interface Words {
   ): string;
   /** A place under the tool: a part's name, bare board, or a part that has no name here. */
   place(place: string | null): string;
-  pressBegun(pin: string, line: string): string;
+  /** `free`: without cues, the technician presses at will. */
+  pressBegun(pin: string, line: string, free: boolean): string;
+  /** While pressed at will; the value is written, null for overload. */
+  readingTurned(line: string, reads: boolean, value: string | null): string;
+  pressTraced(
+    line: string,
+    traced: {
+      readonly rests: 'contact' | 'none' | null;
+      readonly times: number;
+      readonly dwellS: number | null;
+      readonly repeats: boolean;
+      readonly marked: {
+        readonly presses: number;
+        readonly away: number;
+        readonly between: number;
+        readonly chance: string;
+      } | null;
+    },
+  ): string;
   pressMoved(place: string | null, sham: boolean): string;
   cueGiven(cue: CueName, place: string | null): string;
   pressCompared(line: string, outcome: 'one' | 'tied' | 'all' | 'none', parts: string): string;
@@ -111,6 +129,8 @@ export interface Words {
   pinPlace(pin: string, line: string): string;
   /** A place along a line: the near side of a part is the one towards the pin. */
   probePlace(line: string, part: string | null, side: 'near' | 'far' | 'chip'): string;
+  /** How many places were press-tested. */
+  pressTests(places: number): string;
   pressEnded(reason: 'done' | 'given-up'): string;
   readonly assumedAccuracy: string;
   verdictChanged(pin: string, line: string, before: string, now: string): string;

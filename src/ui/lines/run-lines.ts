@@ -85,7 +85,11 @@ export const runLines = async (parts: LinesParts): Promise<void> => {
       say(words.file(trouble === null ? 'writable' : 'blocked', trouble ?? ''));
     }
     const now = session.state.stage;
-    const finishes = now === 'finished' && stage === 'walking' && mode.mode === 'walk';
+    const finishes =
+      session.state.alone === null &&
+      now === 'finished' &&
+      stage === 'walking' &&
+      mode.mode === 'walk';
     stage = now;
     if (finishes) change({ mode: 'review', choice: 0 });
   });

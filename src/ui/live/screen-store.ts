@@ -152,7 +152,8 @@ export const createScreenStore = (parts: StoreParts): ScreenStore => {
   });
   const unwatch = session.onChange(() => {
     const now = session.state.stage;
-    if (now === 'finished' && stage !== 'finished' && mode.mode === 'walk') {
+    const isWalk = session.state.alone === null;
+    if (isWalk && now === 'finished' && stage !== 'finished' && mode.mode === 'walk') {
       mode = { mode: 'review', choice: 0 };
     }
     if (now === 'walking' && mode.mode === 'review' && stage === 'finished') mode = walkMode;

@@ -2,6 +2,7 @@
 import type { ReactElement } from 'react';
 import type { WalkState } from '../../core/walk/state.js';
 import { type ScreenAct, screenActs } from '../../core/words/screen-words.js';
+import type { Words } from '../../core/words/words.js';
 import { useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
 import { type Line, span, widthOf } from '../draw/line.js';
@@ -24,7 +25,7 @@ export const KeyLine = ({
     const key = shownKey(keys, act);
     if (key === null) continue;
     const goesOn = act === 'pause' && state.paused === 'asked';
-    const label = goesOn ? words.screen.resume : words.screen.key[act];
+    const label = goesOn ? words.screen.resume : labelOf(act, state, words);
     const line: Line = asked.has(act)
       ? [...chip(`${key} ${label}`, theme.style.notice, theme), span(' ')]
       : [span(` ${key}`, theme.style.accent), span(` ${label}${gap}`, theme.style.quiet)];
@@ -34,6 +35,14 @@ export const KeyLine = ({
   }
   entries.sort((one, other) => screenActs.indexOf(one.act) - screenActs.indexOf(other.act));
   return <Row width={width} line={entries.flatMap(({ line }) => line)} />;
+};
+
+/** In a free test the keys of a press test mark a press, and end the test. */
+const labelOf = (act: ScreenAct, { press }: WalkState, { screen }: Words): string => {
+  if (press === null) return screen.key[act];
+  if (act === 'dismiss') return screen.press.endKey;
+  if (act !== 'press' || press.free === null) return screen.key[act];
+  return press.free.pressing ? screen.press.releasedKey : screen.press.pressingKey;
 };
 
 interface Entry {
@@ -62,6 +71,7 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
 ];
 
 const usefulKeys = ({
+  alone,
   stage,
   question,
   press,
@@ -69,6 +79,8 @@ const usefulKeys = ({
   ranked,
 }: WalkState): readonly ScreenAct[] => {
   if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
+  if (press?.free) return ['press', 'dismiss', 'note', 'quit', 'keys', 'repeat'];
+  if (alone !== null && press === null) return ['press', 'quit', 'note', 'keys', 'repeat'];
   if (press !== null) return ['dismiss', 'pause', 'note', 'quit', 'keys', 'repeat'];
   if (probing !== null) return ['open', 'dismiss', 'keys', 'quit', 'note', 'pause', 'repeat'];
   const walking: readonly ScreenAct[] = ['open', 'next', 'back', 'keys', 'quit', 'skip', 'retake'];

@@ -45,7 +45,10 @@ interface Prompt {
   readonly filled: boolean;
 }
 
-const promptOf = ({ prompt, latest }: PressView, { theme, words }: Surroundings): Prompt => {
+const promptOf = (
+  { prompt, latest, free, traced }: PressView,
+  { theme, words }: Surroundings,
+): Prompt => {
   const { large, findingLarge } = words.screen.press;
   switch (prompt) {
     case 'press':
@@ -54,7 +57,18 @@ const promptOf = ({ prompt, latest }: PressView, { theme, words }: Surroundings)
       return { texts: [large.release], style: theme.style.strong, filled: false };
     case 'hold-still':
       return { texts: [large.holdStill, large.hold], style: theme.style.quiet, filled: false };
+    case 'reads':
+      return {
+        texts: [large.reads],
+        style: theme.verdict.normal,
+        filled: free?.pressing === true,
+      };
+    case 'open':
+      return { texts: [large.open], style: theme.verdict.open, filled: free?.pressing === true };
     case 'done': {
+      if (traced !== null) {
+        return { texts: [large.done], style: theme.style.accent, filled: false };
+      }
       const finding = latest?.result?.finding ?? 'inconclusive';
       const style = theme.verdict[verdictOfFinding[finding]];
       return { texts: [findingLarge[finding]], style, filled: false };

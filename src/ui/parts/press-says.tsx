@@ -2,12 +2,24 @@
 // judged last.
 import { shamPlace } from '../../core/press/press-stage.js';
 import type { PlaceView, PressView } from '../../core/select/press.js';
+import { describeTrace } from '../../core/words/describe.js';
 import { writeChance } from '../../core/words/write-chance.js';
 import type { Surroundings } from '../context.js';
-import { type Line, span } from '../draw/line.js';
+import { type Line, span, wrapText } from '../draw/line.js';
 import { verdictOfFinding } from './press-style.js';
 
-export const pressSays = (view: PressView, surroundings: Surroundings): readonly Line[] => {
+export const pressSays = (
+  view: PressView,
+  surroundings: Surroundings,
+  width: number,
+): readonly Line[] => {
+  const { traced } = view;
+  if (traced !== null) {
+    const text = describeTrace(traced, surroundings.words);
+    return wrapText(text, width - 2).map((line) => [
+      span(` ${line}`, surroundings.theme.style.strong),
+    ]);
+  }
   const telling = tellingPlace(view);
   const found = telling === undefined ? [] : [foundLine(telling, surroundings)];
   if (view.compared === null || view.places.length < 2) return found;

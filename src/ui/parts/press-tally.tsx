@@ -20,8 +20,12 @@ export const PressTally = ({
 
 const columnWidth = 9;
 
-const tallyLines = ({ tally }: PressView, { theme, words }: Surroundings): readonly Line[] => {
+const tallyLines = (
+  { tally, free }: PressView,
+  { theme, words }: Surroundings,
+): readonly Line[] => {
   const { press } = words.screen;
+  if (free !== null) return [[], [span(` ${press.changed(free.changes)}`, theme.style.strong)]];
   const columns = columnsOf({ tally });
   const labels = [press.pressed, press.released];
   const lead = Math.max(...labels.map((label) => label.length)) + 3;
@@ -45,8 +49,9 @@ const tallyLines = ({ tally }: PressView, { theme, words }: Surroundings): reado
 };
 
 /** The tally in one line, for a narrow screen. */
-export const shortTally = ({ tally }: PressView, { theme, words }: Surroundings): Line => {
+export const shortTally = ({ tally, free }: PressView, { theme, words }: Surroundings): Line => {
   const { press } = words.screen;
+  if (free !== null) return [span(` ${press.changed(free.changes)}`, theme.style.strong)];
   const part = (cue: 'press' | 'release', label: string): Line => [
     span(` ${label}`, theme.style.quiet),
     ...columnsOf({ tally })

@@ -30,7 +30,7 @@ export const PressSmallScreen = ({ snapshot, layout, view }: PressScreenProps): 
   const head = spread(
     [...chip(view.pin, theme.style.accent, theme), span(` ${view.line}`, theme.style.strong)],
     [
-      span(press.cycleShort(view.cycle), theme.style.quiet),
+      span(view.free === null ? press.cycleShort(view.cycle) : '', theme.style.quiet),
       ...(simulated ? [span(' '), ...chip(simulatedShort, theme.style.text, theme)] : []),
     ],
     width,
@@ -45,7 +45,7 @@ export const PressSmallScreen = ({ snapshot, layout, view }: PressScreenProps): 
           span(press.place(here.place, here.sham), theme.style.accent),
         ];
   const status = selectStatus(state, trouble);
-  const says = pressSays(view, surroundings);
+  const says = pressSays(view, surroundings, width);
   const lines: readonly Line[] = [
     spread(under, [span(`${reading} `, theme.style.strong)], width, theme),
     here === undefined ? (says[0] ?? []) : shortTally(view, surroundings),

@@ -68,7 +68,7 @@ export const PressScreen = ({ snapshot, layout, view }: PressScreenProps): React
         <PressTally view={view} width={tallyColumns} />
         <PressPlaces view={view} width={width - tallyColumns} rows={lowerRows} />
       </Box>
-      <Rows width={width} lines={pressSays(view, surroundings)} height={sayRows} />
+      <Rows width={width} lines={pressSays(view, surroundings, width)} height={sayRows} />
       <Said snapshot={snapshot} width={width} />
       <BottomLine snapshot={snapshot} width={width} />
     </>
@@ -98,7 +98,7 @@ const Prompt = ({
 };
 
 const lineLine = (
-  { pin, line, here, places }: PressView,
+  { pin, line, here, places, free }: PressView,
   width: number,
   { theme, words }: Surroundings,
 ): Line => {
@@ -106,7 +106,7 @@ const lineLine = (
   const nth = here === undefined ? places.length : places.indexOf(here) + 1;
   return spread(
     [
-      span(` ${press.title} `, theme.style.quiet),
+      span(` ${free === null ? press.title : press.freeTitle} `, theme.style.quiet),
       span(line, theme.style.strong),
       span(`  ${words.screen.pin(pin)}`, theme.style.quiet),
     ],
@@ -117,7 +117,7 @@ const lineLine = (
 };
 
 const placeLine = (
-  { here, cycle }: PressView,
+  { here, cycle, free }: PressView,
   width: number,
   { theme, words }: Surroundings,
 ): Line => {
@@ -128,7 +128,9 @@ const placeLine = (
       span(` ${theme.line.choice} `, theme.style.accent),
       span(press.under(here.place, here.sham), theme.style.accent),
     ],
-    [span(`${press.cycle(cycle, fewestCycles, mostCycles)} `, theme.style.quiet)],
+    free === null
+      ? [span(`${press.cycle(cycle, fewestCycles, mostCycles)} `, theme.style.quiet)]
+      : [],
     width,
     theme,
   );

@@ -37,6 +37,8 @@ export interface LiveWalkOptions {
   readonly pads?: boolean;
   /** Simulated seconds for which the bench goes on when all is walked. */
   readonly afterwardsS?: number;
+  /** The session is this press test and no walk. */
+  readonly pressAlone?: EventOf<'session-opened'>['pressAlone'];
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
   /** Walks again what an earlier walk put in question. */
@@ -93,6 +95,9 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
   const opened = {
     ...openedWith(driver, profile),
     ...(options.pads === true ? { pads: padsOf(setup) } : {}),
+    ...(options.pressAlone === undefined
+      ? {}
+      : { seed: 7, groundCheck: false, pressAlone: options.pressAlone }),
     ...(options.pressEach === true ? ({ seed: 7, pressTests: 'each' } as const) : {}),
     ...(options.recheck === undefined
       ? {}

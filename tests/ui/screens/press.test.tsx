@@ -90,7 +90,7 @@ describe('the press view', () => {
       '━ reads   ○ open    ? unclear',
       'pressed     3         0         0',
       'released    0         2         0',
-      'd dismiss',
+      'd end the test',
     ]) {
       expect(text).toContain(words);
     }
