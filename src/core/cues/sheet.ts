@@ -73,7 +73,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
 
   press: stop(1, even(1047)),
   release: stop(2, brief(587), brief(587)),
-  'press-begun': word(1, long(784), long(784), brief(659)),
+  'press-begun': word(1, even(784), long(784), even(784), brief(659)),
   'press-sham': word(1, long(784), brief(784), brief(659), brief(523)),
   'press-place': word(1, long(784), brief(784), brief(659)),
   'press-answers': word(2, brief(587), long(784), even(1047)),
