@@ -16,13 +16,13 @@ afterEach(() => {
   for (const close of closing.splice(0)) close();
 });
 
-const pressingAt = (columns: number, rows: number, unicode = true) => {
+/** One session, shown on several terminals at once. */
+const pressing = (...terminals: readonly Terminal[]) => {
   const { session, until } = steppedBench(
     { scenario: 'loose-filter', pace: 'steady', seed: 3 },
     'each',
   );
   const { words, keys } = surroundings;
-  const theme = createTheme({ colours: 'none', background: 'dark', unicode });
   const store = createScreenStore({
     session,
     words,
@@ -30,39 +30,49 @@ const pressingAt = (columns: number, rows: number, unicode = true) => {
     repeat: () => undefined,
     notices: createNotices(),
   });
-  const at = { columns, rows };
-  const size = { subscribe: () => () => undefined, snapshot: () => at };
-  const app = (): React.ReactElement => (
-    <App store={store} size={size} surroundings={{ ...surroundings, theme }} />
-  );
-  const { lastFrame, rerender, unmount } = render(app());
-  closing.push(() => {
-    unmount();
-    store.stop();
+  closing.push(() => store.stop());
+  const screens = terminals.map(({ columns, rows, unicode = true }) => {
+    const theme = createTheme({ colours: 'none', background: 'dark', unicode });
+    const size = { columns, rows };
+    const sized = { subscribe: () => () => undefined, snapshot: () => size };
+    const app = (): React.ReactElement => (
+      <App store={store} size={sized} surroundings={{ ...surroundings, theme }} />
+    );
+    const shown = render(app());
+    closing.push(() => shown.unmount());
+    return { ...shown, app };
   });
   return {
-    shownWhen(done: (state: WalkState) => boolean): readonly string[] {
+    shownWhen(done: (state: WalkState) => boolean): readonly (readonly string[])[] {
       expect(until(done)).toBe(true);
       store.refresh();
-      rerender(app());
-      return stripVTControlCharacters(lastFrame() ?? '').split('\n');
+      return screens.map(({ rerender, app, lastFrame }) => {
+        rerender(app());
+        return stripVTControlCharacters(lastFrame() ?? '').split('\n');
+      });
     },
   };
 };
 
+interface Terminal {
+  readonly columns: number;
+  readonly rows: number;
+  readonly unicode?: boolean;
+}
+
 const windowsGiven = ({ press }: WalkState): number => press?.test?.windows.length ?? 0;
 
-const sizes = [
-  [80, 24],
-  [120, 40],
-  [66, 20],
-  [40, 10],
-  [36, 8],
-] as const;
+const sizes: readonly Terminal[] = [
+  { columns: 80, rows: 24 },
+  { columns: 120, rows: 40 },
+  { columns: 66, rows: 20 },
+  { columns: 40, rows: 10 },
+  { columns: 36, rows: 8 },
+];
 
 describe('the press view', () => {
-  it.each(sizes)('should stay within %i by %i all through a test', (columns, rows) => {
-    const { shownWhen } = pressingAt(columns, rows);
+  it('should stay within every terminal all through a test', () => {
+    const { shownWhen } = pressing(...sizes);
     const moments: readonly ((state: WalkState) => boolean)[] = [
       ({ press }) => press !== null,
       (state) => windowsGiven(state) === 1,
@@ -71,15 +81,18 @@ describe('the press view', () => {
       ({ press, lastPress }) => press === null && lastPress !== null,
     ];
     for (const moment of moments) {
-      const shown = shownWhen(moment);
-      expect(shown.length).toBeLessThanOrEqual(rows - 1);
-      for (const row of shown) expect(stringWidth(row)).toBeLessThanOrEqual(columns);
+      shownWhen(moment).forEach((shown, at) => {
+        const { columns, rows } = sizes[at] as Terminal;
+        expect(shown.length).toBeLessThanOrEqual(rows - 1);
+        for (const row of shown) expect(stringWidth(row)).toBeLessThanOrEqual(columns);
+      });
     }
   });
 
   it('should show windows, tally, place and count at 80 by 24', () => {
-    const { shownWhen } = pressingAt(80, 24);
-    const text = shownWhen((state) => windowsGiven(state) === 5).join('\n');
+    const { shownWhen } = pressing({ columns: 80, rows: 24 });
+    const [shown = []] = shownWhen((state) => windowsGiven(state) === 5);
+    const text = shown.join('\n');
     for (const words of [
       'Press test LANE1_P  pin 5',
       'place 1 of 1',
@@ -97,8 +110,9 @@ describe('the press view', () => {
   });
 
   it('should say what was found, with its p-value, while bare board is pressed', () => {
-    const { shownWhen } = pressingAt(80, 24);
-    const text = shownWhen(({ press }) => press?.place === 'bare-board').join('\n');
+    const { shownWhen } = pressing({ columns: 80, rows: 24 });
+    const [shown = []] = shownWhen(({ press }) => press?.place === 'bare-board');
+    const text = shown.join('\n');
     expect(text).toContain('reading returns when FL2 is pressed: loose joint');
     expect(text).toContain('p 0.014, adjusted 0.027');
     expect(text).toContain('▸ bare board, beside the part');
@@ -106,14 +120,15 @@ describe('the press view', () => {
   });
 
   it('should say at the end which place answers most', () => {
-    const { shownWhen } = pressingAt(120, 40);
-    const shown = shownWhen(({ press, lastPress }) => press === null && lastPress !== null);
+    const { shownWhen } = pressing({ columns: 120, rows: 40 });
+    const [shown = []] = shownWhen(({ press, lastPress }) => press === null && lastPress !== null);
     expect(shown.join('\n')).toContain('FL2 answers most');
   });
 
   it('should do with ASCII', () => {
-    const { shownWhen } = pressingAt(80, 24, false);
-    const text = shownWhen((state) => windowsGiven(state) === 5).join('\n');
+    const { shownWhen } = pressing({ columns: 80, rows: 24, unicode: false });
+    const [shown = []] = shownWhen((state) => windowsGiven(state) === 5);
+    const text = shown.join('\n');
     // biome-ignore lint/suspicious/noControlCharactersInRegex: everything outside ASCII is looked for
     expect(text.replace(/Ω/gu, '')).toMatch(/^[\x00-\x7f]*$/u);
     expect(text).toContain('= reads   o open');
