@@ -63,8 +63,8 @@ const pressTest = async (): Promise<void> => {
     command: `node dist/main.js press --link 'virtual:loose-filter?seed=3' --line LANE1_P --cues off --session "$HOME/press.jsonl"`,
   });
   try {
-    // Three windows into bare board: what was found at the part stands beside what is under the tool.
-    await terminal.until(/pressed {5}0 {9}1 [^]*reading returns when FL2/u, patienceS);
+    // One window into bare board: what was found at the part stands beside what is under the tool.
+    await terminal.until(/pressed {5}0 {9}1 .*reading returns when FL2/su, patienceS);
     take(terminal, 'press', 100);
   } finally {
     terminal.close();
