@@ -70,12 +70,9 @@ function* visit(
     const heard: Numbered | null = yield* hold(body, patientToS);
     if (heard === null) {
       if (asked && (yield* staysOpen(body))) {
-        if (answers === 'pads') {
-          if (yield* giveByPad(body, 'open')) return yield* afterReply(body, place);
-          yield* land(body, place);
-          patientToS = body.nowS + draw(random, pace.sureS);
-          continue;
-        }
+        // A pad that is not heard may be out of use: then ground is tapped.
+        if (answers === 'pads' && (yield* giveByPad(body, 'open')))
+          return yield* afterReply(body, place);
         const taken = yield* answerOpen(body, answers, pin);
         if (taken === 'agreed' && !pressAnnounced(body)) return { to: place + 1 };
         asked = taken === 'nothing';

@@ -57,7 +57,7 @@ describe('pads beside the board', () => {
   });
 });
 
-describe('a technician who answers with pads', () => {
+describe('a technician who answers with pads', { timeout: 120_000 }, () => {
   it.each([5, 20])(
     'should walk to the end without a key or a wrong name, at %s readings/s',
     (rate) => {
@@ -108,18 +108,18 @@ describe('a technician who answers with pads', () => {
   });
 });
 
-describe('leaky lines and a hand that fumbles', () => {
+describe('leaky lines and a hand that fumbles', { timeout: 120_000 }, () => {
   it.each([5, 10])('should give no command, at %s readings/s', (rate) => {
     let echoes = 0;
     let judged = 0;
-    for (let at = 0; at < 8; at += 1) {
+    for (let at = 0; at < 6; at += 1) {
       const asked = { answers: 'ground-taps', leaks: 'random', listens: true } as const;
       const { events } = leakyWalk(profile, driver, { ...asked, rate, seed: 'test' }, at);
       judged += events.filter(({ type }) => type === 'pin-judged').length;
       expect(events.filter(({ type }) => type === 'reply-given')).toEqual([]);
       echoes += events.filter(({ type }) => type === 'reply-asked').length;
     }
-    expect(judged).toBeGreaterThan(80);
+    expect(judged).toBeGreaterThan(60);
     expect(echoes).toBeLessThan(2);
   });
 

@@ -101,19 +101,15 @@ export const padStep = (state: PadState, input: PadInput): PadStep => {
 };
 
 /**
- * True while a touch may still be of a pad, if only one held too long: the walk takes it for no pin before it has
- * lasted longer.
+ * True while a touch may still be of a pad, if only one held too long, or one that is out of use: the walk takes it
+ * for no pin before it has lasted longer.
  * @param lastsS seconds since its first reading.
  */
 export const mayBePad = (
-  { pads, shadowed, periodS }: Pick<PadState, 'pads' | 'shadowed' | 'periodS'>,
+  { pads, periodS }: Pick<PadState, 'pads' | 'periodS'>,
   touch: { readonly value: number; readonly u: number; readonly lastsS: number },
-): boolean => {
-  const pad = padAt(pads, touch.value, touch.u);
-  return (
-    pad !== null && !shadowed.includes(pad.command) && touch.lastsS <= heldByMistakeS + periodS
-  );
-};
+): boolean =>
+  padAt(pads, touch.value, touch.u) !== null && touch.lastsS <= heldByMistakeS + periodS;
 
 const takeAir = (state: PadState, t: number): PadStep =>
   state.asked !== null && t >= state.asked.to + patienceS[state.asked.command]

@@ -121,10 +121,9 @@ const afterTouch = (state: WalkState, pads: PadEar, run: PadRun): PadEar => {
   return { ...pads, listener, run: null, heard };
 };
 
-const readsLikeAPad = ({ pads, shadowed }: PadState, run: PadRun, state: WalkState): boolean => {
+const readsLikeAPad = ({ pads }: PadState, run: PadRun, state: WalkState): boolean => {
   const { value, u } = touchOf(run, uncertaintyIn(state));
-  const pad = padAt(pads, value, u);
-  return pad !== null && !shadowed.includes(pad.command);
+  return padAt(pads, value, u) !== null;
 };
 
 const uncertaintyIn =

@@ -29,7 +29,7 @@ export interface PadTally {
   /** Echoes and commands of pads that the technician never means. */
   falseEchoes: number;
   falseCommands: number;
-  /** Commands that were meant: `open` alone. */
+  /** Commands that were meant: `open`, and `next` where a name is in doubt. */
   given: number;
   /** Captures told under another pin's name, and captures of a pad. */
   misnamed: number;
@@ -85,7 +85,7 @@ export const tallyLeaky = (whole: Profile, driver: Driver, asked: LeakyWalks): P
   };
   for (let at = 0; at < asked.walks; at += 1) {
     const walk = leakyWalk(whole, driver, asked, at);
-    const meant: readonly PadCommand[] = asked.answers === 'pads' ? ['open'] : [];
+    const meant: readonly PadCommand[] = asked.answers === 'pads' ? ['open', 'next'] : [];
     const misnames = misnamed(walk);
     tally.walks += 1;
     tally.leakyLines += leakyLines;

@@ -61,7 +61,7 @@ for (const row of rows) {
   table.push([
     `${row.listens ? row.answers : 'nobody listens'}, ${row.leaks}, ${row.rate}`,
     ...[found.walks, found.leakyLines, found.falseEchoes, found.falseCommands].map(String),
-    `${(100 * proportion(found.falseCommands, found.leakyLines).high).toFixed(2)} %`,
+    `${(100 * proportion(Math.min(found.falseCommands, found.leakyLines), found.leakyLines).high).toFixed(2)} %`,
     ...[found.given, found.misnamed, found.padsRead, found.shadowed, found.unfinished].map(String),
   ]);
   process.stderr.write(`${table.at(-1)?.join('  ')}\n`);

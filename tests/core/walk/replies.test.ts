@@ -163,7 +163,9 @@ describe('a line that reads like a pad', () => {
     const story = begin().touch(1201, 3.5).lift(0.9).touch(1201, 3.5);
     expect(replies(story)).toEqual(['reply-shadowed open']);
     expect(story.verdicts()).toMatchObject({ 'pin 2': 'high' });
+    const before = settled(story);
     expect(replies(twice(story.lift(0.9), 'open').air(20))).toEqual(['reply-shadowed open']);
+    expect(settled(story)).toEqual(before);
   });
 
   it('takes back what was heard when it was touched twice in passing', () => {
