@@ -111,6 +111,11 @@ describe('a recheck', () => {
       ({ outcome }) => outcome === 'moved',
     );
     expect(moved.length).toBeGreaterThan(0);
+    // It is held until a second touch agrees.
+    for (const { pin } of moved) {
+      const judged = ofType(walk.events, 'pin-judged').filter((event) => event.pin === pin);
+      expect(judged.map(({ agreed }) => agreed).slice(0, 2)).toEqual([false, true]);
+    }
     expect(ofType(walk.events, 'recheck-compared').at(-1)?.outcome).toBe('wait');
   });
 

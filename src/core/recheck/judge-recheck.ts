@@ -38,6 +38,19 @@ export const comparePin = (
   };
 };
 
+/** An untouched line that reads otherwise than before: to be touched again before it is believed. */
+export const hasMoved = (
+  header: RecheckHeader,
+  measure: MeasureFunction,
+  pin: string,
+  read: { readonly value: number; readonly standardUncertainty: number | null },
+): boolean => {
+  const asked = header.pins.find((known) => known.pin === pin);
+  if (asked?.because.includes('control') !== true) return false;
+  const after = { verdict: 'normal', ...read } as const;
+  return compareReadings(asked.before, after, contactOf[measure]).difference === 'changed';
+};
+
 export const judgeRecheck = (state: WalkState, header: RecheckHeader): Body => {
   const pins = header.pins.flatMap(({ pin }) => comparePin(state, header, pin) ?? []);
   const controls = controlsOf(pins);

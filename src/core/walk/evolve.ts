@@ -131,7 +131,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return {
         ...timed,
         presses: [...timed.presses, event],
-        recheckTold: false,
+        recheckOutcome: null,
         evidence: observe(timed.evidence, event),
         press: timed.press === null ? null : keepResult(timed.press),
       };
@@ -150,7 +150,7 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         press: timed.press === null ? null : { ...timed.press, compared: event },
       };
     case 'recheck-compared':
-      return { ...timed, recheckTold: true };
+      return { ...timed, recheckOutcome: event.outcome };
     case 'press-ended':
       return {
         ...timed,
@@ -306,7 +306,7 @@ const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState 
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
     shifts: estimateShift(judgedPin.pins, state.plan),
     pressDue: pressDueAfter(state, judged),
-    recheckTold: false,
+    recheckOutcome: null,
   };
 };
 

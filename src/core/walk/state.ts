@@ -115,8 +115,8 @@ export interface WalkState {
   readonly pressDue: readonly string[];
   /** What an earlier session put in question; null in a walk of its own. */
   readonly recheck: NonNullable<EventOf<'session-opened'>['recheck']> | null;
-  /** The outcome of the recheck was told and still holds. */
-  readonly recheckTold: boolean;
+  /** The outcome of the recheck, once it was told and while it still holds. */
+  readonly recheckOutcome: EventOf<'recheck-compared'>['outcome'] | null;
   /** The place probed beside the walk, or null. */
   readonly probing: EventOf<'probe-begun'> | null;
   /** What was observed of the board, in the order in which it was. */
@@ -186,7 +186,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     pressEach: opened.pressTests === 'each',
     pressDue: [],
     recheck: opened.recheck ?? null,
-    recheckTold: false,
+    recheckOutcome: null,
     probing: null,
     evidence: [],
     ranked: null,
@@ -254,7 +254,7 @@ export const withReading = (
   pressEach: state.pressEach,
   pressDue: state.pressDue,
   recheck: state.recheck,
-  recheckTold: state.recheckTold,
+  recheckOutcome: state.recheckOutcome,
   probing: state.probing,
   evidence: state.evidence,
   ranked: state.ranked,

@@ -2,6 +2,7 @@
 // A capture with the number of one before it is that one revised: its readings went on creeping.
 import type { EventOf } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
+import { hasMoved } from '../recheck/judge-recheck.js';
 import { alignCapture } from './align.js';
 import { type Contact, forgetGap, leaveCaptured, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
@@ -63,6 +64,16 @@ const isStillOpen = (merged: Alignment, { touch }: Capture): boolean => {
   return naming !== null && naming.probability < surelyNamed;
 };
 
+/** In a recheck an untouched line that reads otherwise than before is touched again before it is believed. */
+const isMovedControl = (
+  { recheck, plan }: WalkState,
+  pin: string,
+  { value, standardUncertainty }: Capture,
+): boolean =>
+  recheck !== null &&
+  value !== undefined &&
+  hasMoved(recheck, plan.function, pin, { value, standardUncertainty });
+
 /** Many ways lead to the same few pins: each pin is judged once. */
 const normalityOf = (state: WalkState, capture: Capture): ((pin: PlannedPin) => number) => {
   const known = new Map<PlannedPin, number>();
@@ -71,7 +82,8 @@ const normalityOf = (state: WalkState, capture: Capture): ((pin: PlannedPin) => 
     if (capture.wobble === true) return 0;
     let normality = known.get(pin);
     if (normality === undefined) {
-      const normal = isNormal(judgeHere(state, pin, read));
+      const normal =
+        isNormal(judgeHere(state, pin, read)) && !isMovedControl(state, pin.pin, capture);
       normality = normal ? judgeAlone(state, pin, read).confidence : 0;
       known.set(pin, normality);
     }

@@ -15,8 +15,8 @@ export const tellControl = (teller: Teller, t: number, pin: string): void => {
 
 /** Once all is walked and pressed; `now` where the walk is left. */
 export const tellRecheck = (teller: Teller, t: number, now: boolean): void => {
-  const { recheck, recheckTold, stage, press, pressDue } = teller.state;
-  if (recheck === null || recheckTold) return;
+  const { recheck, recheckOutcome, stage, press, pressDue } = teller.state;
+  if (recheck === null || recheckOutcome !== null) return;
   const isDone = stage === 'finished' && press === null && pressDue.length === 0;
   if (isDone || now) {
     teller.tell({ type: 'recheck-compared', t, ...judgeRecheck(teller.state, recheck) });

@@ -83,7 +83,7 @@ export const arabicLater: LaterWords = {
         ? say`${place}: ${action}${often}.`
         : say`${place}: ${action}${often}، ومجموع الحرارة ${heat}.`;
     },
-    heatNote: 'كانت الحرارة محدودة وموقوتة لأنها قد تضر بما حولها؛ وهي مفصلة في الصفحات الفنية.',
+    moreDone: (n) => `و${n} غير ذلك في الصفحات الفنية.`,
     rechecked: (read, total, outcome) =>
       say`القياس من جديد بعد العمل، ${read} من أصل ${arabicCount(total, places)}: ${outcome}.`,
     notRechecked: 'لم تُقَس اللوحة من جديد بعد العمل.',
@@ -94,7 +94,7 @@ export const arabicLater: LaterWords = {
     functionTested: (tested, works) => say`اختبار الوظيفة، ${tested}: ${works}.`,
     power: (draw) => say`التيار المسحوب من مصدر التغذية على الطاولة: ${draw}.`,
     noPower: 'التيار المسحوب من مصدر التغذية على الطاولة قبل أول تشغيل.',
-    reason: (text) => say`السبب كما ذكره الفني: ${text}`,
+    reason: (text) => say`السبب المذكور: ${text}`,
   },
   rework: {
     title: 'المعالجة والحرارة',

@@ -79,8 +79,7 @@ export const englishLater: LaterWords = {
         ? say`${place}: ${action}${often}.`
         : say`${place}: ${action}${often}, ${heat} under heat in all.`;
     },
-    heatNote:
-      'Heat was limited and timed, because it can harm parts nearby; the technical pages list it.',
+    moreDone: (n) => `${n} more on the technical pages.`,
     rechecked: (read, total, outcome) =>
       say`Measured again after the work, ${read} of ${total} places: ${outcome}.`,
     notRechecked: 'The board was not measured again after the work.',
@@ -91,7 +90,7 @@ export const englishLater: LaterWords = {
     functionTested: (tested, works) => say`Function test, ${tested}: ${works}.`,
     power: (draw) => say`Current drawn from a bench supply: ${draw}.`,
     noPower: 'The current drawn from a bench supply before the first start.',
-    reason: (text) => say`The technician’s reason: ${text}`,
+    reason: (text) => say`Reason given: ${text}`,
   },
   rework: {
     title: 'Rework and heat',

@@ -31,7 +31,8 @@ export interface LaterWords {
     /** The tally of the first walk, once the board was worked on. */
     beforeWork(tally: Phrase): Phrase;
     done(place: Phrase, action: string, times: number, heat: Datum | null): Phrase;
-    readonly heatNote: string;
+    /** The technical pages list them all. */
+    moreDone(n: number): string;
     rechecked(read: number, total: number, outcome: string): Phrase;
     readonly notRechecked: string;
     pressedAgain(n: number): string;

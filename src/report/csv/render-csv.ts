@@ -28,6 +28,12 @@ const columns = [
   'settled_at_s',
   'session',
   'simulated',
+  'after_verdict',
+  'after_value',
+  'after_standard_uncertainty',
+  'after_overload',
+  'difference',
+  'difference_score',
 ] as const;
 
 type Row = Readonly<Record<(typeof columns)[number], CsvValue>>;
@@ -69,5 +75,30 @@ const rowOf = ({ planned, record, line, touches }: PinFacts, report: Report): Ro
     settled_at_s: touches.at(-1)?.t ?? null,
     session: shortFingerprint(report.source.fingerprint),
     simulated: opened.simulated,
+    ...afterOf(planned.pin, report),
+  };
+};
+
+/** The pin at the last recheck; empty where it was not walked again. */
+const afterOf = (
+  pin: string,
+  { rechecks }: Report,
+): Pick<
+  Row,
+  | 'after_verdict'
+  | 'after_value'
+  | 'after_standard_uncertainty'
+  | 'after_overload'
+  | 'difference'
+  | 'difference_score'
+> => {
+  const again = rechecks.at(-1)?.compared?.pins.find((known) => known.pin === pin);
+  return {
+    after_verdict: again?.after.verdict ?? null,
+    after_value: again?.after.value ?? null,
+    after_standard_uncertainty: again?.after.standardUncertainty ?? null,
+    after_overload: again === undefined ? null : (again.after.overload ?? false),
+    difference: again?.difference ?? null,
+    difference_score: again?.score ?? null,
   };
 };

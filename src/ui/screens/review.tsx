@@ -2,9 +2,10 @@
 import type { ReactElement } from 'react';
 import { siUnit } from '../../core/reading.js';
 import { type Finding, selectFindings } from '../../core/select/findings.js';
+import type { WalkState } from '../../core/walk/state.js';
 import { shownExpected } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
-import { type Line, span } from '../draw/line.js';
+import { type Line, span, wrapText } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
 import { FindingDetail } from '../parts/finding-detail.js';
 import { Header } from '../parts/header.js';
@@ -22,6 +23,8 @@ const wideColumns = 72;
 /** Columns of what is expected, with its unit: "4.928 kΩ to 6.272 kΩ expected". */
 const expectedColumns = 32;
 const detailAtMost = 5;
+/** What a recheck comes to. */
+const recheckRows = 2;
 
 export const ReviewScreen = ({
   snapshot,
@@ -37,7 +40,8 @@ export const ReviewScreen = ({
   const finding = findings[chosen];
   const free = Math.max(1, height - fixedRows - stripRows);
   const detailRows = finding !== undefined && free >= 2 * detailAtMost ? detailAtMost : 0;
-  const room = free - detailRows;
+  const outcome = outcomeLines(state, width, surroundings);
+  const room = Math.max(1, free - detailRows - (outcome === null ? 0 : recheckRows));
   const from = Math.max(0, Math.min(findings.length - room, chosen - (room >> 1)));
   const lines = findings
     .slice(from, from + room)
@@ -59,9 +63,10 @@ export const ReviewScreen = ({
           span(` ${rule}`, theme.style.faint),
         ]}
       />
+      {outcome === null ? null : <Rows width={width} lines={outcome} height={recheckRows} />}
       <Rows
         width={width}
-        lines={lines.length === 0 ? nothingFound(surroundings, state.stage === 'finished') : lines}
+        lines={lines.length === 0 ? nothingFound(surroundings, state) : lines}
         height={room}
       />
       {finding === undefined || detailRows === 0 ? null : (
@@ -82,10 +87,27 @@ export const ReviewScreen = ({
   );
 };
 
-const nothingFound = ({ theme, words }: Surroundings, finished: boolean): readonly Line[] => [
-  [],
-  [span(`  ${finished ? words.screen.allNormal : words.screen.noneFound}`, theme.verdict.normal)],
-];
+const outcomeLines = (
+  { recheck, recheckOutcome }: WalkState,
+  width: number,
+  { theme, words }: Surroundings,
+): readonly Line[] | null => {
+  if (recheck === null || recheckOutcome === null) return null;
+  const style = recheckOutcome === 'good' ? theme.verdict.normal : theme.style.accent;
+  return wrapText(words.rework.outcome[recheckOutcome], width - 4).map((text) => [
+    span(`  ${text}`, style),
+  ]);
+};
+
+const nothingFound = (
+  { theme, words }: Surroundings,
+  { stage, recheck }: WalkState,
+): readonly Line[] => {
+  // A recheck has a word of its own: pins that read normal may still have moved.
+  if (recheck !== null) return [];
+  const says = stage === 'finished' ? words.screen.allNormal : words.screen.noneFound;
+  return [[], [span(`  ${says}`, theme.verdict.normal)]];
+};
 
 const entryLine = (
   finding: Finding,

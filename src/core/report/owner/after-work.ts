@@ -2,12 +2,16 @@
 // ended, and what of that is not proven.
 import { doubtAbout } from '../../recheck/closing.js';
 import { placeName } from '../../rework/heat-limits.js';
-import { foreign, type Phrase } from '../../words/report-phrase.js';
+import { brief, join, type Phrase } from '../../words/report-phrase.js';
 import type { ReportWords } from '../../words/report-words.js';
 import type { Summary } from '../document.js';
 import type { Report } from '../report.js';
 import { placeInWords } from '../technical/rework.js';
 import { writtenSpan } from '../written.js';
+
+/** More would push the rest off the first page. */
+const mostDone = 4;
+const mostTests = 2;
 
 export const isWorkedOn = ({ account: { rework } }: Report): boolean =>
   rework.logged.length > 0 || rework.runs.length > 0 || rework.closed !== null;
@@ -43,23 +47,27 @@ export const doneInWords = (report: Report, { shared }: ReportWords): readonly P
     const key = `${placeName(entry) ?? ''} ${entry.action}`;
     groups.set(key, [...(groups.get(key) ?? []), entry]);
   }
-  const heated = logged.some(({ seconds }) => seconds !== undefined);
+  const done = [...groups.values()].flatMap((entries): Phrase[] => {
+    const [first] = entries;
+    if (first === undefined) return [];
+    const heat = entries.reduce((sum, { seconds }) => sum + (seconds ?? 0), 0);
+    return [
+      later.owner.done(
+        placeInWords(first, shared),
+        later.action[first.action],
+        entries.length,
+        heat === 0 ? null : writtenSpan(heat),
+      ),
+    ];
+  });
+  const listed = done.slice(0, mostDone);
+  if (done.length > mostDone) listed.push(later.owner.moreDone(done.length - mostDone));
   return [
-    ...[...groups.values()].flatMap((entries) => {
-      const [first] = entries;
-      if (first === undefined) return [];
-      const heat = entries.reduce((sum, { seconds }) => sum + (seconds ?? 0), 0);
-      return [
-        later.owner.done(
-          placeInWords(first, shared),
-          later.action[first.action],
-          entries.length,
-          heat === 0 ? null : writtenSpan(heat),
-        ),
-      ];
-    }),
-    ...(heated ? [later.owner.heatNote] : []),
-    ...(closed?.reason === undefined ? [] : [later.owner.reason(foreign(closed.reason))]),
+    ...(listed.length === 0 ? [] : [join(listed, ' ')]),
+    // Where the measurements speak for themselves the reason can stand on the technical pages.
+    ...(closed?.reason === undefined || doubtOf(report) === null
+      ? []
+      : [later.owner.reason(brief(closed.reason))]),
   ];
 };
 
@@ -76,8 +84,8 @@ export const checkedAfterWork = (report: Report, { shared }: ReportWords): reado
     if (stays > 0) texts.push(later.owner.pressedAgain(stays));
   }
   if (power !== undefined) texts.push(later.owner.power(later.draw[power.draw]));
-  for (const { tested, works } of functionTests) {
-    texts.push(later.owner.functionTested(foreign(tested), later.works[works]));
+  for (const { tested, works } of functionTests.slice(-mostTests)) {
+    texts.push(later.owner.functionTested(brief(tested), later.works[works]));
   }
   return texts;
 };
