@@ -1,6 +1,7 @@
 // The whole session as a report needs it: the walk's last state, folded as live and in a replay, and beside it
 // what happened on the way. Takes the events one by one and keeps no readings. Without a header there is no account.
 import type { EventOf, Numbered } from '../events.js';
+import { emptyJob, foldJob, type Job } from '../job/job.js';
 import { evolveRework, noRework, type ReworkState } from '../rework/rework-state.js';
 import { evolve } from '../walk/evolve.js';
 import { cursorPin, openWalk, type WalkState } from '../walk/state.js';
@@ -22,6 +23,8 @@ export interface Account {
   readonly endT: number;
   /** When the walk itself ended: later additions to the record are no measuring. */
   readonly walkEndT: number;
+  /** Intake, cautions, residual volts and triage. */
+  readonly job: Job;
   /** What was done since, and how the job ended. */
   readonly rework: ReworkState;
   readonly touches: ReadonlyMap<string, readonly Touch[]>;
@@ -40,6 +43,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
   let opened: EventOf<'session-opened'> | undefined;
   let state: WalkState | undefined;
   let rework = noRework;
+  let job = emptyJob;
   let walkEndT = 0;
   let isRecord = false;
   const sittings: Account['sittings'][number][] = [];
@@ -58,6 +62,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     if (event.type === 'session-resumed') isRecord = event.work === 'record';
     if (!isRecord) walkEndT = event.t;
     rework = evolveRework(rework, event);
+    job = foldJob(job, event);
     state = state === undefined ? openWalk(opened) : evolve(state, event);
     for (const log of [touches, questions, acts, ground, meter, press]) log.take(event);
     interruptions.take(event, cursorPin(state)?.pin ?? null);
@@ -73,6 +78,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     state,
     endT: state.t,
     walkEndT,
+    job,
     rework,
     touches: touches.byPin,
     advice,

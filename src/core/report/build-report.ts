@@ -10,6 +10,7 @@ import { aboutOf } from './owner/about.js';
 import { summaryOf } from './owner/headline.js';
 import { noticesOf } from './owner/notices.js';
 import { whatFailed } from './owner/what-failed.js';
+import { dataNote, whatWasBrought } from './owner/what-was-brought.js';
 import { whatWasChecked } from './owner/what-was-checked.js';
 import { whatWasDone } from './owner/what-was-done.js';
 import { whatWasNotChecked } from './owner/what-was-not-checked.js';
@@ -32,12 +33,20 @@ export const buildReport = (report: Report, words: ReportWords): ReportDocument 
     notices: noticesOf(account, words),
     summary: summaryOf(report, pins, words),
     owner: present([
+      whatWasBrought(account, words),
       whatFailed(account, pins, words, unit),
       whyWeThinkSo(account, pins, words),
       whatWasDone(report, pins, words),
       whatWasChecked(report, pins, words),
       whatWasNotChecked(report, pins, words),
-      { id: 'data', title: owner.data.title, blocks: [{ kind: 'text', text: owner.data.text }] },
+      {
+        id: 'data',
+        title: owner.data.title,
+        blocks: [...dataNote(account, words), owner.data.text].map((text) => ({
+          kind: 'text',
+          text,
+        })),
+      },
     ]),
     footer: owner.footer(value(shortFingerprint(source.fingerprint)), shared.day(made.day)),
     technical: {

@@ -1,4 +1,5 @@
 // What both parts of a report say in Arabic.
+import { arabicReportJob } from './arabic-report-job.js';
 import { arabicLater } from './arabic-report-later.js';
 import { say } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
@@ -22,6 +23,7 @@ export const arabicShared: SharedWords = {
   language: 'ar',
   direction: 'rtl',
   comma: '، ',
+  job: arabicReportJob,
   later: arabicLater,
   arrow: ' ← ',
   more: (n) => `و${n} غيرها`,

@@ -1,4 +1,5 @@
 // What both parts of a report say in English.
+import { englishReportJob } from './english-report-job.js';
 import { englishLater } from './english-report-later.js';
 import { say } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
@@ -33,6 +34,7 @@ export const englishShared: SharedWords = {
   language: 'en',
   direction: 'ltr',
   comma: ', ',
+  job: englishReportJob,
   later: englishLater,
   arrow: ' → ',
   more: (n) => `and ${n} more`,

@@ -5,6 +5,7 @@ import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { Lead } from '../suspects/priors.js';
 import type { Datum, Phrase } from './report-phrase.js';
+import type { JobReportWords } from './report-words-job.js';
 import type { LaterWords } from './report-words-later.js';
 import type { TechnicalLanguage } from './report-words-technical.js';
 
@@ -50,6 +51,8 @@ export interface SharedWords {
   readonly language: string;
   readonly direction: 'ltr' | 'rtl';
   readonly comma: string;
+  /** What came before the walk. */
+  readonly job: JobReportWords;
   /** The work after the walk. */
   readonly later: LaterWords;
   /** Between the stops of a way, in the direction of reading. */

@@ -46,7 +46,8 @@ header{border-block-end:2px solid var(--accent);padding-block-end:.8rem}
 .tally{color:var(--quiet);font-size:.9rem}
 .answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem;grid-template-areas:"failed failed" "why why" "done unchecked" "checked unchecked" "data data"}
 .answers h2{border-block-start:1px solid var(--faint);padding-block-start:.5rem;margin-block-end:.3rem}
-#failed{grid-area:failed}#why{grid-area:why}#done{grid-area:done}#checked{grid-area:checked}#unchecked{grid-area:unchecked}#data{grid-area:data}
+.answers:has(#brought){grid-template-areas:"brought brought" "failed failed" "why why" "done unchecked" "checked unchecked" "data data"}
+#brought{grid-area:brought}#failed{grid-area:failed}#why{grid-area:why}#done{grid-area:done}#checked{grid-area:checked}#unchecked{grid-area:unchecked}#data{grid-area:data}
 .answers #failed{font-size:1.05rem}
 .answers ul{list-style:none}
 .answers li{position:relative;padding-inline-start:1.1rem}

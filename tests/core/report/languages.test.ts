@@ -2,31 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { arabicCount } from '../../../src/core/words/arabic-count.js';
 import { reportLanguageCodes, reportLanguages } from '../../../src/core/words/report-languages.js';
+import { catalogueStrings } from '../../report/catalogue-strings.js';
 import { makeDocument } from '../../report/make-report.js';
 import { eventful } from '../../report/session-events.js';
-
-/** Every string that came from the catalogue: phrases hold data apart. */
-const catalogueStrings = (value: unknown): string[] => {
-  if (typeof value === 'string') return [value];
-  if (Array.isArray(value)) return value.flatMap(catalogueStrings);
-  if (typeof value !== 'object' || value === null || 'as' in value) return [];
-  return Object.entries(value).flatMap(([key, of]) =>
-    [
-      'id',
-      'kind',
-      'language',
-      'direction',
-      'tone',
-      'verdict',
-      'pin',
-      'line',
-      'as',
-      'beyond',
-    ].includes(key) && typeof of === 'string'
-      ? []
-      : catalogueStrings(of),
-  );
-};
 
 /** The keys of a catalogue, through all its parts. */
 const keysOf = (value: unknown, path = ''): string[] =>

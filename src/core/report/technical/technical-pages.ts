@@ -9,6 +9,7 @@ import { actsSection } from './acts.js';
 import { connectorSection } from './connector.js';
 import { expectedSection } from './expected-values.js';
 import { findingsSection } from './findings.js';
+import { intakeSection } from './intake.js';
 import { interruptionsSection } from './interruptions.js';
 import { meterSection } from './meter.js';
 import { pinTableSection } from './pin-table.js';
@@ -27,6 +28,7 @@ export const technicalPages = (
 ): readonly Section[] => {
   const unit = siUnit(report.account.opened.measure.function);
   const sections: readonly (Section | null)[] = [
+    intakeSection(report, language),
     connectorSection(report, pins, language),
     findingsSection(report, pins, language, unit),
     pressSection(report, language, unit),
