@@ -16,6 +16,15 @@ interface Measured {
 
 const weighers = new WeakMap<Profile, Map<string, Weigher>>();
 
+/** The same evidence is often asked about again, as a screen does that shows it. */
+const lastKept = (weigh: Weigher): Weigher => {
+  let last: { readonly evidence: Evidence; readonly posterior: Posterior } | null = null;
+  return (evidence) => {
+    if (last?.evidence !== evidence) last = { evidence, posterior: weigh(evidence) };
+    return last.posterior;
+  };
+};
+
 export const boardWeigher = (
   profile: Profile,
   { function: measure, polarity }: Measured,
@@ -25,7 +34,7 @@ export const boardWeigher = (
   const key = `${measure} ${polarity}`;
   const weigher =
     known.get(key) ??
-    faultWeigher(buildModel(profile, { measure: { function: measure, polarity } }));
+    lastKept(faultWeigher(buildModel(profile, { measure: { function: measure, polarity } })));
   known.set(key, weigher);
   return weigher;
 };

@@ -27,11 +27,14 @@ export const tapsAnswer = (state: WalkState): boolean => {
   return plan.pins[indexOfPin(state, question.pin)]?.kind !== 'ground';
 };
 
-/** A touch of ground while the question stands may be a tap: it is no capture before it has lasted. */
+/**
+ * A touch of ground while the question stands, or begun before a probe was asked for, may be a tap: it is no capture
+ * before it has lasted.
+ */
 export const mayBeTap = (state: WalkState, value: number): boolean => {
   const { touch } = state.contact;
   return (
-    tapsAnswer(state) &&
+    (tapsAnswer(state) || state.probing !== null) &&
     touch !== null &&
     isGround(state, value) &&
     touch.creep.lastT - touch.creep.startT < awaitingDisplay(longestTapS, state)

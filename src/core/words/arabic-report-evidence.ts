@@ -103,6 +103,7 @@ export const arabicEvidence: EvidenceWords = {
     probability: 'الاحتمال',
     none: 'لا يوجد عطل',
     other: 'شيء لا يذكره ملف الموصل',
+    chain: (pin, line) => say`على امتداد ${line}، من الطرف ${pin} إلى الشريحة`,
     next: ({ probe, side }, { line, pin, part }) => {
       const at = pin === null ? say`${line}` : say`الطرف ${pin} (${line})`;
       const place = part ?? line;

@@ -11,6 +11,7 @@ import {
 import { formatReading } from '../measure/format-reading.js';
 import { isClosing } from '../press/press-stage.js';
 import { siUnit } from '../reading.js';
+import { selectChain } from '../select/chain.js';
 import { certaintyOf, percentOf } from '../walk/certainty.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
 import { describeJob, isJobEvent } from './describe-job.js';
@@ -127,7 +128,7 @@ export const describe = (
     case 'press-judged':
       return describePress(event, words);
     case 'suspects-ranked':
-      return event.quiet === true ? null : suspectsInWords(event, words);
+      return event.quiet === true ? null : suspectsInWords(event, state, words);
     case 'control-compared':
       return event.outcome === 'moved'
         ? words.rework.controlMoved(event.pin, event.line)
@@ -161,6 +162,7 @@ export const probeInWords = (
 /** The likeliest places, a lead before all others where it leads, and the next best probe. */
 export const suspectsInWords = (
   { suspects, next }: EventOf<'suspects-ranked'>,
+  state: WalkState,
   words: Words,
 ): string => {
   const [first] = suspects;
@@ -174,7 +176,9 @@ export const suspectsInWords = (
   );
   const lead = first?.where === 'lead' ? words.checkLead(words.suspect('lead', first.id)) : null;
   const then = next === null ? null : words.nextProbe(next);
-  return [lead, said, then].filter((part) => part !== null).join(' ');
+  const index = state.plan.pins.findIndex(({ line }) => line === first?.lines[0]);
+  const chain = lead === null ? chainInWords(state, index, words) : null;
+  return [lead, said, chain, then].filter((part) => part !== null).join(' ');
 };
 
 /** What a line did while it was pressed at will. */
@@ -225,6 +229,16 @@ export const shownConfidence = (
   judged: { readonly verdict: Verdict; readonly confidence: number },
   words: Words,
 ): string => `${words.context.certainty[certaintyOf(judged)]} ${percentOf(judged.confidence)}`;
+
+/** The line of a pin from the pin to the chip, each place with its share; null where nothing is known of that. */
+export const chainInWords = (state: WalkState, index: number, words: Words): string | null => {
+  const chain = selectChain(state, index);
+  if (chain === null) return null;
+  const places = chain.places.map(
+    ({ name, probability }) => [name, Math.round(100 * probability)] as const,
+  );
+  return words.chain(chain.line, places);
+};
 
 /** What a pin read, with the digits its uncertainty supports. */
 export const shownValue = (state: WalkState, pin: string, words: Words): string => {

@@ -104,6 +104,7 @@ export const englishEvidence: EvidenceWords = {
     probability: 'Probability',
     none: 'nothing is at fault',
     other: 'something the profile does not name',
+    chain: (pin, line) => say`Along ${line}, from pin ${pin} to the chip`,
     next: ({ probe, side }, { line, pin, part }) => {
       const at = pin === null ? say`${line}` : say`pin ${pin} (${line})`;
       const place = part ?? line;

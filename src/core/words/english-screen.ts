@@ -132,6 +132,12 @@ export const englishScreen: ScreenWords = {
   mate: 'mate',
   way: 'on its way',
   branch: 'branch',
+  chainRest: (lead, other, none) =>
+    [
+      ...(lead === 0 ? [] : [`a lead ${lead} %`]),
+      ...(other === 0 ? [] : [`something unnamed ${other} %`]),
+      ...(none === 0 ? [] : [`nothing at fault ${none} %`]),
+    ].join(', '),
   allNormal: 'Every pin reads normal.',
   noneFound: 'nothing so far',
   choose: 'choose',

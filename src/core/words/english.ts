@@ -217,6 +217,8 @@ export const english: Words = {
         ? 'the walking lead'
         : id,
   checkLead: (lead) => `Too much is open at once: look at ${lead} first.`,
+  chain: (line, places) =>
+    `Along ${line}: ${places.map(([place, percent]) => `${place} ${percent} %`).join(', ')}.`,
   nextProbe: ({ probe, line, pin, part, side }) => {
     switch (probe) {
       case 'retake':

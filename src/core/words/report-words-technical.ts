@@ -91,6 +91,8 @@ export interface EvidenceWords {
     readonly probability: string;
     readonly none: string;
     readonly other: string;
+    /** Over the places of one line, from its pin to the chip. */
+    chain(pin: Datum, line: Datum): Phrase;
     next(probe: NonNullable<EventOf<'suspects-ranked'>['next']>, names: ProbeNames): Phrase;
     readonly explained: string;
   };

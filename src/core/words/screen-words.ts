@@ -94,6 +94,8 @@ export interface ScreenWords {
   readonly mate: string;
   readonly way: string;
   readonly branch: string;
+  /** What else may explain a line, each in percent; empty where nothing does. */
+  chainRest(lead: number, other: number, none: number): string;
   readonly allNormal: string;
   readonly noneFound: string;
   readonly choose: string;

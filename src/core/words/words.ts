@@ -122,6 +122,8 @@ export interface Words {
   /** A lead is the likeliest suspect: it is looked at before any joint. */
   checkLead(lead: string): string;
   nextProbe(probe: NextProbe): string;
+  /** A line from its pin to the chip, each place with its share in percent. */
+  chain(line: string, places: readonly (readonly [place: string, percent: number])[]): string;
   probeBegun(probe: Pick<NextProbe, 'probe'>, place: string): string;
   placeJudged(place: string, value: string, verdict: Verdict, expected: string): string;
   readonly probeGivenUp: string;

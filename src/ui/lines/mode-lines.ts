@@ -2,7 +2,7 @@
 // elsewhere, character by character.
 import { selectFindings } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownValue } from '../../core/words/describe.js';
+import { chainInWords, shownValue } from '../../core/words/describe.js';
 import { replayActs } from '../../core/words/replay-words.js';
 import { screenActs } from '../../core/words/screen-words.js';
 import type { Words } from '../../core/words/words.js';
@@ -67,7 +67,12 @@ const reviewLines = (
   const { pin, line, verdict } = found;
   const value = verdict === 'unread' ? '' : ` ${shownValue(state, pin, words)}`;
   const entry = `${pin} ${line}${value}, ${words.verdict[verdict]}`;
-  return [...entering, screen.reader.chosen(choice + 1, findings.length, entry)];
+  const chain = chainInWords(state, found.index, words);
+  return [
+    ...entering,
+    screen.reader.chosen(choice + 1, findings.length, entry),
+    ...(chain === null ? [] : [chain]),
+  ];
 };
 
 /** What has been typed since: more text, or all that is left of it after some was taken away. */

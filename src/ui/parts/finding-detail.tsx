@@ -2,11 +2,14 @@
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import type { Profile } from '../../core/profile/profile-format.js';
+import { selectChain } from '../../core/select/chain.js';
 import type { Finding } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownValue } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
+import { drawChain } from '../draw/chain-lines.js';
 import { type Line, span, wrapText } from '../draw/line.js';
+import { nextProbeLines } from '../draw/next-probe-line.js';
 import { Rows } from './rows.js';
 
 const longestText = 300;
@@ -29,7 +32,8 @@ export const FindingDetail = ({
     [span(rule, theme.style.faint)],
     ...titleLines(finding, surroundings),
     ...mateLines(finding, state, surroundings),
-    ...wayLines(finding, width, surroundings),
+    ...chainLines(finding, state, width, surroundings),
+    ...nextProbeLines(state, surroundings),
   ];
   return <Rows lines={lines} width={width} height={rows} />;
 };
@@ -66,6 +70,19 @@ const mateLines = (
       span(`${theme.symbol[verdict]} ${words.verdict[verdict]}`, theme.verdict[verdict]),
     ],
   ];
+};
+
+/** The chain with what is known of each place, or, while nothing is, by name alone. */
+const chainLines = (
+  finding: Finding,
+  state: WalkState,
+  width: number,
+  surroundings: Surroundings,
+): readonly Line[] => {
+  const chain = selectChain(state, finding.index);
+  return chain === null
+    ? wayLines(finding, width, surroundings)
+    : drawChain(chain, width, surroundings.words, surroundings.theme);
 };
 
 /** The chain from the pin to the chip, in order. */

@@ -22,7 +22,9 @@ const fixedRows = 6;
 const wideColumns = 72;
 /** Columns of what is expected, with its unit: "4.928 kΩ to 6.272 kΩ expected". */
 const expectedColumns = 32;
-const detailAtMost = 5;
+/** Rows of the list that are left beside the detail, and of the detail. */
+const leastList = 5;
+const detailAtMost = 9;
 /** What a recheck comes to. */
 const recheckRows = 2;
 
@@ -39,9 +41,11 @@ export const ReviewScreen = ({
   const chosen = Math.min(choice, findings.length - 1);
   const finding = findings[chosen];
   const free = Math.max(1, height - fixedRows - stripRows);
-  const detailRows = finding !== undefined && free >= 2 * detailAtMost ? detailAtMost : 0;
   const outcome = outcomeLines(state, width, surroundings);
-  const room = Math.max(1, free - detailRows - (outcome === null ? 0 : recheckRows));
+  const open = free - (outcome === null ? 0 : recheckRows);
+  const detailRows =
+    finding === undefined || open < 2 * leastList ? 0 : Math.min(detailAtMost, open - leastList);
+  const room = Math.max(1, open - detailRows);
   const from = Math.max(0, Math.min(findings.length - room, chosen - (room >> 1)));
   const lines = findings
     .slice(from, from + room)

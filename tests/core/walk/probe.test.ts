@@ -144,6 +144,14 @@ describe('a probe beside the walk', () => {
     expect(story.verdicts()['pin 4']).toBe('normal');
   });
 
+  it('should take no tap for a place, where the probe is asked for in the middle of an answer', () => {
+    const story = tellStory({ lines }).lift(0.5).touch(1200, 1.2).air(4).act('open').air(4);
+    story.act('probe', farSide).touch(0.1, 0.6).air(0.5);
+    expect(story.of('place-judged')).toEqual([]);
+    story.touch(402, 1.5);
+    expect(story.of('place-judged')).toMatchObject([{ value: 402 }]);
+  });
+
   it('should be the same in a rerun', () => {
     const story = probed().lift(0.6).touch(410, 1.2).act('quit');
     expect([...rerun(story.opened, story.inputs)].slice(1)).toEqual(story.events);

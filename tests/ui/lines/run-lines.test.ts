@@ -96,7 +96,7 @@ describe('lines for a screen reader', () => {
     expect(bench.until(({ stage }) => stage === 'finished')).toBe(true);
     expect(text()).toMatch(/Not normal: (\d)\n1 of \1: /u);
     type('\u001b[B');
-    expect(text()).toMatch(/2 of \d: [^\n]+\n$/u);
+    expect(text()).toMatch(/2 of \d: [^\n]+\nAlong \w+: J7 pin \d+ \d+ %, [^\n]+\n$/u);
   });
 
   it('should ask before it leaves', () => {

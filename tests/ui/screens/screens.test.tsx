@@ -170,7 +170,9 @@ describe('screens', () => {
     expect(shown.join('\n')).toMatch(/Not normal · \d/u);
     expect(shown.filter((row) => row.includes('▸'))).toHaveLength(1);
     expect(shown.join('\n')).toMatch(/mate 6 LANE1_N \d+\.\d Ω ━ normal/u);
-    expect(shown.join('\n')).toContain('on its way: J7 pin 5 → (branch TV1) → FL2 pad 1 → FL2');
+    expect(shown.join('\n')).toMatch(/ J7 pin 5──\(TV1\) *──FL2 pad 1──FL2 *──FL2 pad 4──U5/u);
+    expect(shown.join('\n')).toMatch(/╵ \d+ % /u);
+    expect(shown.join('\n')).toMatch(/ f {2}Next best: /u);
     press('enter');
     expect(acts.map(({ act }) => act)).toEqual(['go-to']);
     expect(state().stage).toBe('walking');

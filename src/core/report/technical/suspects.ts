@@ -1,5 +1,6 @@
 // What may be at fault, likeliest first, as ranked last in the session, and the probe that would tell most.
 import type { EventOf } from '../../events.js';
+import { selectChain } from '../../select/chain.js';
 import { isLead } from '../../suspects/priors.js';
 import { join, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { SharedWords } from '../../words/report-words.js';
@@ -45,6 +46,24 @@ export const suspectsSection = (
       ],
     },
   ];
+  for (const [index, { line, pin }] of account.state.plan.pins.entries()) {
+    const { verdict } = account.state.pins[index] ?? { verdict: 'unread' };
+    const chain =
+      verdict === 'normal' || verdict === 'unread' ? null : selectChain(account.state, index);
+    if (chain === null) continue;
+    blocks.push({
+      kind: 'table',
+      caption: words.chain(name(pin), name(line)),
+      columns: [
+        { title: words.place, as: 'words' },
+        { title: words.probability, as: 'figures' },
+      ],
+      rows: chain.places.map((place) => [
+        { text: say`${name(place.name)}`, heads: true },
+        { text: say`${writtenPercent(place.probability)}` },
+      ]),
+    });
+  }
   if (ranked.next !== null) {
     const { line, pin, part } = ranked.next;
     const names = {
