@@ -5,6 +5,7 @@ import type { MeasureFunction, Polarity } from '../reading.js';
 import { buildModel } from './build-model.js';
 import type { Evidence } from './evidence.js';
 import type { Posterior } from './posterior.js';
+import { isOnBoard } from './views.js';
 import { faultWeigher } from './weigh-faults.js';
 
 type Weigher = (evidence: Evidence) => Posterior;
@@ -16,6 +17,13 @@ interface Measured {
 
 const weighers = new WeakMap<Profile, Map<string, Weigher>>();
 
+/** Observations that the profile has no place for tell nothing. */
+const makeWeigher = (profile: Profile, { function: measure, polarity }: Measured): Weigher => {
+  const model = buildModel(profile, { measure: { function: measure, polarity } });
+  const weigh = faultWeigher(model);
+  return lastKept((evidence) => weigh(evidence.filter((seen) => isOnBoard(model, seen))));
+};
+
 /** The same evidence is often asked about again, as a screen does that shows it. */
 const lastKept = (weigh: Weigher): Weigher => {
   let last: { readonly evidence: Evidence; readonly posterior: Posterior } | null = null;
@@ -25,16 +33,11 @@ const lastKept = (weigh: Weigher): Weigher => {
   };
 };
 
-export const boardWeigher = (
-  profile: Profile,
-  { function: measure, polarity }: Measured,
-): Weigher => {
+export const boardWeigher = (profile: Profile, measured: Measured): Weigher => {
   const known = weighers.get(profile) ?? new Map<string, Weigher>();
   weighers.set(profile, known);
-  const key = `${measure} ${polarity}`;
-  const weigher =
-    known.get(key) ??
-    lastKept(faultWeigher(buildModel(profile, { measure: { function: measure, polarity } })));
+  const key = `${measured.function} ${measured.polarity}`;
+  const weigher = known.get(key) ?? makeWeigher(profile, measured);
   known.set(key, weigher);
   return weigher;
 };

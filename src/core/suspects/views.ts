@@ -44,6 +44,19 @@ export const lookedAt = (
   return { route, view: atPin(look.pin ?? (route.pins[0] as string)) };
 };
 
+/** False for what the model does not have, as a session from elsewhere may name. */
+export const isOnBoard = (model: SuspectModel, look: Look): boolean => {
+  if (look.kind === 'pin') return model.routes.some(({ pins }) => pins.includes(look.pin));
+  return model.routes.some(({ line, pins, stops }) => {
+    if (line !== look.line) return false;
+    if (look.kind === 'press') return look.pin === undefined || pins.includes(look.pin);
+    const { place } = look;
+    return (
+      place.side === 'chip' || stops.some(({ kind, id }) => kind === 'part' && id === place.part)
+    );
+  });
+};
+
 const atPin = (pin: string): View => ({ gap: 0, pin });
 
 const routeAtPin = ({ routes }: SuspectModel, pin: string): Route => {
