@@ -82,16 +82,16 @@ export const scenarios = {
     ],
   },
   'demo-reworked': {
-    about: 'the demo board after a good rework: its faults are cured',
+    about: 'a demo board after a good rework: its faults are cured',
     faults: () => [],
   },
   'demo-overheated': {
     about:
-      'the demo board after too much heat: its faults are cured, and the mate of the bad line is open',
+      'a demo board after too much heat: its faults are cured, and the mate of the bad line is open',
     faults: (profile) => [{ kind: 'open', line: paired(profile, 3) }],
   },
   'demo-warm': {
-    about: 'the demo board after a good rework, still warm: every line reads low',
+    about: 'a demo board after a good rework, still warm: every line reads low',
     faults: (profile) =>
       linesOf(profile, ({ kind }) => kind === 'signal').map((line) => ({
         kind: 'drifted',

@@ -4,12 +4,14 @@ const root = new URL('../..', import.meta.url).pathname;
 
 /** serialport's native part ends the process when it runs in a worker thread: its tests get processes. */
 const onPorts = ['tests/link/**/*.test.ts'];
+/** Minutes of real time each: `npm run test:long`. */
+const long = ['tests/long/**'];
 
 export default defineConfig({
   root,
   test: {
     setupFiles: ['tests/support/setup.ts'],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     maxWorkers: 2,
     // Whoever runs the tests may have settings of their own.
     env: { XDG_CONFIG_HOME: '/nonexistent' },
@@ -19,7 +21,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: onPorts,
+          exclude: [...onPorts, ...long],
           pool: 'threads',
         },
       },
