@@ -179,15 +179,14 @@ export const english: Words = {
       : `${line} ${value === null ? 'is open' : `reads ${value}: not its own`}`,
   pressTraced: (line, { rests, times, dwellS, repeats, marked }) => {
     if (rests === null) return `${line}: nothing was read.`;
-    const rest = rests === 'none' ? 'rests open' : 'rests at its reading';
-    const away = rests === 'none' ? 'came back' : 'was lost';
-    const dwell = dwellS === null ? '' : `, for ${dwellS.toFixed(1)} s as a rule`;
+    const rest = rests === 'none' ? 'rests open, came back' : 'rests at its reading, was lost';
+    const dwell = dwellS === null ? '' : ` (${dwellS.toFixed(1)} s as a rule)`;
     const alike = repeats ? ', alike each time' : '';
     const held =
       marked === null
         ? ''
-        : ` Marked presses: ${marked.away} of ${marked.presses} answered, ${marked.between} times between them did so too (p ${marked.chance}).`;
-    return `${line} ${rest} and ${away} ${count(times, 'time')}${dwell}${alike}.${held}`;
+        : ` ${marked.away} of ${marked.presses} marked presses answered, ${marked.between} between them (p ${marked.chance}).`;
+    return `${line} ${rest} ${count(times, 'time')}${dwell}${alike}.${held}`;
   },
   pressMoved: (place, sham) => {
     if (sham) return 'Next: press on bare board beside the part, for comparison.';

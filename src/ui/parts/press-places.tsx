@@ -42,7 +42,7 @@ const placeLine = (view: PlaceView, { theme, words }: Surroundings): Line => {
     const style = isNow ? theme.style.accent : theme.style.faint;
     return [
       span(isNow ? `${theme.line.choice} ` : '  ', style),
-      span(`${name} ${isNow ? press.now : press.next}`, style),
+      span(`${name} ${stands === 'done' ? '' : press[stands]}`, style),
     ];
   }
   const verdict = verdictOfFinding[result.finding];
