@@ -18,7 +18,8 @@ interface Start {
   readonly link?: string;
 }
 
-const driven = '--profile demo --driver stream-fields-flags --wait';
+const driven =
+  '--profile demo --driver stream-fields-flags --wait --no-intake --cautions-confirmed --skip-residual demo';
 
 const start = (columns: number, rows: number, { env = {}, link }: Start = {}): Terminal => {
   const source = link ?? 'virtual:demo?speed=2';

@@ -79,7 +79,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
   'press-answers': word(2, brief(587), long(784), even(1047)),
   'press-nothing': word(1, even(440), long(440), even(440)),
   'press-unclear': word(1, brief(494), long(440), brief(494), brief(494)),
-  'probe-place': word(1, brief(784), brief(784), long(659)),
+  'probe-place': word(1, tick(784), brief(784), long(659)),
   suspect: word(2, brief(659), long(659), brief(784)),
   'press-compared': word(1, brief(587), long(784), even(1047), brief(1047)),
   'press-all': word(2, even(440), even(440), long(440), even(330)),

@@ -147,7 +147,7 @@ export const createScreenStore = (parts: StoreParts): ScreenStore => {
   };
   session.follow(follow, forget);
   notices.follow((text) => {
-    said = { text, t: session.state.t, urgent: true };
+    said = { text, t: session.state.t, urgent: false };
     changed();
   });
   const unwatch = session.onChange(() => {

@@ -61,12 +61,12 @@ describe('what the screen shows', () => {
   beforeEach(() => void vi.useFakeTimers());
   afterEach(() => void vi.useRealTimers());
 
-  it('should show a notice as something to act on', () => {
+  it('should show a notice, and let what is said next take its place', () => {
     const { store, notices, session } = made();
     notices.say('no player works here');
     session.tell(reading(1, 100));
     vi.advanceTimersByTime(100);
-    expect(store.snapshot().said).toMatchObject({ text: 'no player works here', urgent: true });
+    expect(store.snapshot().said).toMatchObject({ text: 'no player works here', urgent: false });
   });
 
   it('should be renewed at most fifteen times a second, and show the last state', () => {
