@@ -53,7 +53,7 @@ const whole = ({ minimum, maximum, exclusiveMinimum }: Shape): fc.Arbitrary<numb
 
 const text = (shape: Shape): fc.Arbitrary<string> => {
   if (shape.format === 'date') return fc.constantFrom('2026-01-31', '2024-02-29');
-  const { minLength = 0, maxLength = 40 } = shape;
+  const { minLength = 0, maxLength = Number.POSITIVE_INFINITY } = shape;
   if (shape.pattern === undefined) {
     return fc.string({ unit: 'binary', minLength, maxLength: Math.min(maxLength, 40) });
   }

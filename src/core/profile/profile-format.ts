@@ -11,7 +11,8 @@ export const provenance = z.strictObject({
   source: z.string().optional(),
 });
 
-const name = z
+/** Of a pin, a line, a part, a group. */
+export const name = z
   .string()
   .min(1)
   .max(40)
