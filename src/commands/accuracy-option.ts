@@ -1,8 +1,8 @@
 // `--accuracy PERCENT,COUNTS --counts N`: what the user knows of the meter.
 import { type Command, InvalidArgumentError } from 'commander';
-import type { AccuracyStatement } from '../core/events.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { MeasureFunction } from '../core/reading.js';
+import type { AccuracyStatement } from '../core/session-events.js';
 import { assumedAccuracy, driverAccuracy, statedAccuracy } from '../core/walk/open-session.js';
 
 export interface AccuracyOptions {

@@ -6,6 +6,7 @@ import { startBenchServer } from '../bench/bench-server.js';
 import { benchSetup } from '../bench/bench-setup.js';
 import { scenarioNames } from '../bench/scenarios.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { onEndSignals } from '../session/end-signals.js';
 import { followGrowing } from '../store/growing-session.js';
 import { loadDriver, loadProfile } from '../store/load-definitions.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -75,17 +76,10 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
     options.hear === undefined
       ? () => undefined
       : followGrowing(options.hear, (event) => serving.hear(event));
-  await ended();
+  await new Promise<void>((resolve) => void onEndSignals(resolve));
   stopHearing();
   await serving.close();
 };
-
-const ended = (): Promise<void> =>
-  new Promise((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
-      process.once(signal, () => resolve());
-    }
-  });
 
 const orUsage = <T>(make: () => T): T => {
   try {

@@ -1,13 +1,10 @@
 // `drill`: a recorded session with its verdicts held back; the trainee calls them.
-
-import { createInterface } from 'node:readline';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
 import type { Drill } from '../core/drill/drill-format.js';
-import { linesOfMark, linesOfQuestion, shownPoints } from '../core/drill/drill-lines.js';
+import { shownPoints } from '../core/drill/drill-lines.js';
 import { type DrillResult, resultOf } from '../core/drill/drill-result.js';
 import { planDrill } from '../core/drill/plan-drill.js';
-import type { DrillQuestion } from '../core/drill/question.js';
 import type { Numbered } from '../core/events.js';
 import { fastest, slowest } from '../core/replay/playback.js';
 import { eventAt, type Recording } from '../core/replay/recording.js';
@@ -18,8 +15,8 @@ import { createNotices } from '../session/notices.js';
 import { drillResultsPath, earlierResults, keepResult } from '../store/drill-results.js';
 import { type LoadedDrill, listDrills, loadDrill } from '../store/load-drill.js';
 import { openRecording } from '../store/open-recording.js';
+import { drillInLines } from './drill-in-lines.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
-import { printPlain } from './print-events.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface DrillCommandOptions extends FaceOptions {
@@ -105,9 +102,9 @@ const run = async (
     speed: onScreen ? speed : 'max',
     closeAtEnd: !onScreen,
   });
-  const earlier = earlierResults(drill.id);
-  if (onScreen) await showScreen(session, drill, recording, earlier);
-  else await askInLines(session, drill, face, earlier);
+  const before = said(earlierResults(drill.id));
+  if (onScreen) await showScreen(session, drill, recording, before);
+  else await drillInLines(session, drill, before, face === 'json');
   const { view } = session.drill;
   // A drill left half way says nothing about who did it.
   if (view.marked.length < view.questions.length) return;
@@ -142,7 +139,7 @@ const showScreen = async (
   session: DrillSession,
   drill: Drill,
   { opened }: Recording,
-  earlier: readonly DrillResult[],
+  before: string,
 ): Promise<void> => {
   const { runDrill } = await import('../ui/drill/run-drill.js');
   const notices = createNotices();
@@ -150,7 +147,7 @@ const showScreen = async (
   const ended = runDrill({
     session,
     title: cleanText(drill.title, 120),
-    before: said(earlier),
+    before,
     words,
     profile: opened.profile.content,
     simulated: opened.simulated,
@@ -158,91 +155,4 @@ const showScreen = async (
   });
   session.start();
   await ended;
-};
-
-/** Asks in lines and takes answers from standard input; its end leaves the drill. */
-const askInLines = async (
-  session: DrillSession,
-  drill: Drill,
-  face: Face,
-  earlier: readonly DrillResult[],
-): Promise<void> => {
-  const json = face === 'json';
-  const { view } = session.drill;
-  const level = words.drill.level(drill.level);
-  if (json) {
-    write(JSON.stringify({ type: 'drill-begun', drill: drill.id, of: view.questions.length }));
-  } else {
-    write(cleanText(words.drill.begins(drill.title, level, view.questions.length), 200));
-    write(cleanText(drill.briefing, 600));
-    write(said(earlier));
-    session.follow(
-      printPlain(
-        (text) => void process.stdout.write(text),
-        words,
-        () => session.state,
-      ),
-    );
-  }
-  session.start();
-  const put = (): void => {
-    const { asked } = session.drill.view;
-    if (asked !== null) putQuestion(asked, session, json);
-  };
-  put();
-  for await (const typed of createInterface({ input: process.stdin })) {
-    const { asked } = session.drill.view;
-    if (asked === null) break;
-    const choice = choiceFrom(typed, asked);
-    if (choice === null) {
-      process.stderr.write(`${words.drill.noChoice(cleanText(typed, 40))}\n`);
-      continue;
-    }
-    session.drill.answer(choice);
-    tellMark(session, json);
-    session.drill.goOn();
-    put();
-    if (session.drill.view.asked === null) break;
-  }
-  session.act({ act: 'quit' });
-  await session.ended;
-};
-
-/** A number from 1, or the answer itself as it is kept. */
-const choiceFrom = (typed: string, { choices }: DrillQuestion): string | null => {
-  const text = typed.trim();
-  return choices[Number(text) - 1] ?? choices.find((choice) => choice === text) ?? null;
-};
-
-const putQuestion = (question: DrillQuestion, session: DrillSession, json: boolean): void => {
-  if (json) {
-    const { kind, pin, line, choices } = question;
-    write(JSON.stringify({ type: 'question-put', kind, pin, line, ...seenAt(question), choices }));
-    return;
-  }
-  const { sight, ask, choices } = linesOfQuestion(question, session.state, words);
-  write('');
-  write(`${sight} ${ask}`);
-  choices.forEach((choice, at) => void write(`  ${at + 1} ${choice}`));
-  write(words.drill.howToAnswer(choices.length));
-};
-
-const tellMark = (session: DrillSession, json: boolean): void => {
-  const marked = session.drill.view.marked.at(-1);
-  if (marked === undefined) return;
-  const { question, answer, points } = marked;
-  if (json) {
-    const { kind, pin, line, best } = question;
-    write(JSON.stringify({ type: 'answer-marked', kind, pin, line, answer, points, best }));
-    return;
-  }
-  const [mark, why] = linesOfMark(marked, session.state, words);
-  write(`${mark} ${why}`);
-};
-
-/** What a trainee sees of a pin whose verdict is asked. */
-const seenAt = (question: DrillQuestion): object => {
-  if (question.kind !== 'verdict') return {};
-  const { value, overload, standardUncertainty, expected } = question;
-  return { ...(overload ? { overload } : { value, standardUncertainty }), expected };
 };

@@ -1,16 +1,14 @@
 // `press`: a press test alone, on one line, paced by the program or at will.
-import { Command, Option } from 'commander';
-import { cueModes } from '../core/cue-mode.js';
+import { Command } from 'commander';
 import { partsToPress } from '../core/press/press-stage.js';
 import { quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { measureFunctions, polarities } from '../core/reading.js';
-
 import { accuracyOptions } from './accuracy-option.js';
 import { configuration } from './configuration.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { type Alone, prepareSession, type StartOptions } from './start-session.js';
 import { exitCodes, UserError } from './user-error.js';
+import { cuesOption, functionOption, logPaceOption, polarityOption } from './usual-options.js';
 
 interface PressOptions
   extends Omit<StartOptions, 'press' | 'groundCheck' | 'pads' | 'resume'>,
@@ -47,20 +45,11 @@ export const pressCommand = (): Command =>
       .option('--profile <id or file>', 'the connector that has the line')
       .option('--driver <id or file>', 'how to talk to the meter')
       .option('--session <file>', 'where to save (default: a new file in the data folder)')
-      .addOption(new Option('--function <name>', 'what to measure').choices(measureFunctions))
-      .addOption(new Option('--polarity <name>', 'which lead walks').choices(polarities))
+      .addOption(functionOption())
+      .addOption(polarityOption())
       .option('--wait', 'wait for a device that is not there yet')
-      .addOption(
-        new Option('--log-pace <pace>', 'how fast log:FILE is read')
-          .choices(['real-time', 'fast'])
-          .default('real-time'),
-      )
-      .addOption(
-        new Option(
-          '--cues <how>',
-          'what is heard (default: tones with a screen, else off)',
-        ).choices(cueModes),
-      )
+      .addOption(logPaceOption())
+      .addOption(cuesOption())
       .option('--json', 'one JSON object per line on stdout')
       .option('--plain', 'lines of text, without cursor control')
       .option('--readings', 'with --json: every reading too'),

@@ -1,6 +1,6 @@
 // `recheck`: walks again what a saved session found bad and what was worked on, and compares before and after.
 import { Command, Option } from 'commander';
-import { type CueMode, cueModes } from '../core/cue-mode.js';
+import type { CueMode } from '../core/cue-mode.js';
 import { recheckHeader } from '../core/recheck/recheck-header.js';
 import { english } from '../core/words/english.js';
 import { accuracyOptions } from './accuracy-option.js';
@@ -10,6 +10,7 @@ import { readEarlier } from './earlier-session.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { prepareRecheck, type StartOptions } from './start-session.js';
 import { exitCodes, UserError } from './user-error.js';
+import { cuesOption } from './usual-options.js';
 
 interface RecheckOptions extends StartOptions, RunOptions {
   readonly list?: boolean;
@@ -47,12 +48,7 @@ const recheckItself = (): Command =>
       .option('--no-pads', 'listen to no reply pads')
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
-      .addOption(
-        new Option(
-          '--cues <how>',
-          'what is heard (default: tones with a screen, else off)',
-        ).choices(cueModes),
-      )
+      .addOption(cuesOption())
       .option('--stay', 'stay open when all pins are walked, also without a keyboard')
       .option('--list', 'say which pins would be walked again, and why')
       .option('--json', 'one JSON object per line on stdout')

@@ -1,6 +1,6 @@
 // `replay`: a saved session once more, in the same screens and cues, or as lines.
-import { Command, InvalidArgumentError, Option } from 'commander';
-import { type CueMode, cueModes } from '../core/cue-mode.js';
+import { Command, InvalidArgumentError } from 'commander';
+import type { CueMode } from '../core/cue-mode.js';
 import type { Control } from '../core/replay/control.js';
 import { fastest, slowest } from '../core/replay/playback.js';
 import { readGoal } from '../core/replay/read-goal.js';
@@ -14,6 +14,7 @@ import { configuration } from './configuration.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
 import { showSession } from './show-session.js';
 import { exitCodes, UserError } from './user-error.js';
+import { cuesOption } from './usual-options.js';
 import { writeReadingLog } from './write-reading-log.js';
 
 interface ReplayOptions extends FaceOptions {
@@ -47,11 +48,7 @@ export const replayCommand = (): Command =>
       1,
     )
     .option('--from <place>', 'where to begin: seconds, 1:35, pin:8 or event:200')
-    .addOption(
-      new Option('--cues <how>', 'what is heard (default: tones with a screen, else off)').choices(
-        cueModes,
-      ),
-    )
+    .addOption(cuesOption())
     .option('--readings', 'write the readings and marks as a reading log, and play nothing')
     .option('--press <line>', 'with --readings: only the press tests of this line')
     .option('--part <name>', 'with --press: at this part (default: the first one pressed)')

@@ -1,8 +1,8 @@
 // `rework`: what was done to the board after the walk, with how much heat; added to the walk's own session.
 import { createInterface } from 'node:readline';
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
-import { type CueMode, cueModes } from '../core/cue-mode.js';
+import type { CueMode } from '../core/cue-mode.js';
 import { firstPlace, firstSetting } from '../core/rework/begin-desk.js';
 import type { Setting } from '../core/rework/decide-rework.js';
 import { heatedAreas, type Place } from '../core/rework/heat-limits.js';
@@ -18,6 +18,8 @@ import { openWalk } from '../core/walk/state.js';
 import { english } from '../core/words/english.js';
 import { createCuePlayer } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
+import { onEndSignals } from '../session/end-signals.js';
+import { createNotices } from '../session/notices.js';
 import { openReworkDesk, type ReworkDesk } from '../session/rework-desk.js';
 import { readKeys } from '../store/key-file.js';
 import { type LaterWork, openLaterWork } from '../store/later-work.js';
@@ -25,6 +27,7 @@ import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { printJson, printPlain } from './print-events.js';
 import { exitCodes, UserError } from './user-error.js';
+import { cuesOption, readPositive } from './usual-options.js';
 import { wallClock } from './wall-clock.js';
 
 interface ReworkOptions extends FaceOptions {
@@ -59,15 +62,11 @@ export const reworkCommand = (): Command =>
     .option('--part <name>', 'the part, as the profile names it')
     .option('--area <name>', 'an area of the profile, or any place')
     .addOption(new Option('--tool <name>', 'what heated').choices(reworkTools))
-    .option('--set-point <celsius>', "the tool's set-point", readPositive)
-    .option('--airflow <figure>', 'as the station shows it', readPositive)
-    .option('--seconds <s>', 'time under heat', readPositive)
+    .option('--set-point <celsius>', "the tool's set-point", readPositive())
+    .option('--airflow <figure>', 'as the station shows it', readPositive())
+    .option('--seconds <s>', 'time under heat', readPositive())
     .option('--note <text>', 'anything else')
-    .addOption(
-      new Option('--cues <how>', 'what is heard (default: tones with a screen, else off)').choices(
-        cueModes,
-      ),
-    )
+    .addOption(cuesOption())
     .option('--json', 'one JSON object per line on stdout')
     .option('--plain', 'lines of text, without cursor control')
     .addHelpText('after', examples)
@@ -88,17 +87,15 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   if (!onScreen) {
     desk.follow(face === 'json' ? printJson(write, true) : printPlain(write, words, () => state));
   }
-  // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
-  const unsounded: string[] = [];
+  const notices = createNotices();
+  const complain = (text: string): void => void process.stderr.write(`${text}\n`);
+  if (!onScreen) notices.follow(complain);
   const cues = createCuePlayer({
     mode: options.cues ?? configuration().cues ?? (onScreen ? 'tones' : 'off'),
     words,
     clock,
     bell: () => write('\x07'),
-    says: (text) => {
-      if (onScreen) unsounded.push(text);
-      else process.stderr.write(`${text}\n`);
-    },
+    says: notices.say,
   });
   desk.follow((event) => cues.follow(event, state));
   try {
@@ -111,7 +108,8 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
     await cues.close();
     await desk.close();
   }
-  for (const text of unsounded) process.stderr.write(`${text}\n`);
+  // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
+  if (onScreen) notices.said.forEach(complain);
   process.stderr.write(`Saved in ${cleanText(session, 300)}\n`);
 };
 
@@ -179,8 +177,7 @@ const readDeskLines = async (
   };
   const lines = createInterface({ input: process.stdin });
   const stop = (): void => lines.close();
-  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-  for (const signal of signals) process.once(signal, stop);
+  const stopListening = onEndSignals(stop);
   for await (const text of lines) {
     if (text.trim() === '') continue;
     const said = parseDeskLine(text, profile);
@@ -224,14 +221,6 @@ const readDeskLines = async (
     }
   }
   lines.close();
-  for (const signal of signals) process.removeListener(signal, stop);
+  stopListening();
   if (desk.state.heat !== null) act({ kind: 'heat-off', action: 'reflow' });
 };
-
-function readPositive(text: string): number {
-  const value = Number(text);
-  if (!(value > 0) || !Number.isFinite(value)) {
-    throw new InvalidArgumentError('write a positive number');
-  }
-  return value;
-}

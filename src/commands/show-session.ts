@@ -5,6 +5,7 @@ import type { Numbered } from '../core/events.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
 import { type CuePlayer, createCuePlayer } from '../cues/cue-player.js';
+import { onEndSignals } from '../session/end-signals.js';
 import { createNotices, type Notices } from '../session/notices.js';
 import type { Clock } from '../session/ports.js';
 import type { RunningSession } from '../session/run-session.js';
@@ -55,7 +56,8 @@ const show = async (shown: Shown, { repeat }: CuePlayer, notices: Notices): Prom
   for (const event of events) print(event);
   session.follow(print);
   notices.follow(complain);
-  const stop = quitOnSignal(session);
+  // Ctrl-C and a plain kill close the session as "q" would.
+  const stop = onEndSignals(() => session.act({ act: 'quit' }));
   watchTrouble(session, words.file);
   session.start();
   await session.ended;
@@ -88,16 +90,6 @@ const soundCues = ({ session, events, cues: mode, clock }: Shown, notices: Notic
     trouble = session.trouble;
   });
   return player;
-};
-
-/** Ctrl-C and a plain kill close the session as "q" would. */
-const quitOnSignal = (session: RunningSession): (() => void) => {
-  const quit = (): void => session.act({ act: 'quit' });
-  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-  for (const signal of signals) process.once(signal, quit);
-  return () => {
-    for (const signal of signals) process.removeListener(signal, quit);
-  };
 };
 
 /** Trouble with the file cannot be in the file: it goes to stderr. */

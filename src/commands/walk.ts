@@ -1,13 +1,18 @@
 // `walk`: the job on one board, live.
-import { Command, InvalidArgumentError, Option } from 'commander';
-import { cueModes } from '../core/cue-mode.js';
-import { measureFunctions, polarities } from '../core/reading.js';
+import { Command, Option } from 'commander';
 import { accuracyOptions } from './accuracy-option.js';
 import { beforeWalkOptions } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { guideAtTerminal } from './guide-terminal.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { prepareSession, type StartOptions } from './start-session.js';
+import {
+  cuesOption,
+  functionOption,
+  logPaceOption,
+  polarityOption,
+  readPositive,
+} from './usual-options.js';
 
 interface WalkOptions extends StartOptions, RunOptions {}
 
@@ -46,9 +51,13 @@ const walkItself = (): Command =>
       .option('--driver <id or file>', 'how to talk to the meter')
       .option('--session <file>', 'where to save (default: a new file in the data folder)')
       .option('--resume <file>', 'go on with a saved session at the same pin')
-      .addOption(new Option('--function <name>', 'what to measure').choices(measureFunctions))
-      .addOption(new Option('--polarity <name>', 'which lead walks').choices(polarities))
-      .option('--range <full scale>', 'fixed range to ask for, in ohm or volt', readPositive)
+      .addOption(functionOption())
+      .addOption(polarityOption())
+      .option(
+        '--range <full scale>',
+        'fixed range to ask for, in ohm or volt',
+        readPositive('ohm or volt'),
+      )
       .addOption(
         new Option('--press <when>', 'press tests: when asked for, or each line that is not normal')
           .choices(['asked', 'each'])
@@ -58,17 +67,8 @@ const walkItself = (): Command =>
       .option('--no-pads', 'listen to no reply pads')
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
-      .addOption(
-        new Option('--log-pace <pace>', 'how fast log:FILE is read')
-          .choices(['real-time', 'fast'])
-          .default('real-time'),
-      )
-      .addOption(
-        new Option(
-          '--cues <how>',
-          'what is heard (default: tones with a screen, else off)',
-        ).choices(cueModes),
-      )
+      .addOption(logPaceOption())
+      .addOption(cuesOption())
       .option('--stay', 'stay open when all pins are walked, also without a keyboard')
       .option('--json', 'one JSON object per line on stdout')
       .option('--plain', 'lines of text, without cursor control')
@@ -102,12 +102,4 @@ const settingsFor = ({
     ...(resume !== undefined || driver === undefined ? {} : { driver }),
     ...(resume !== undefined || compare !== undefined || profile === undefined ? {} : { profile }),
   };
-};
-
-const readPositive = (text: string): number => {
-  const value = Number(text);
-  if (!(value > 0) || !Number.isFinite(value)) {
-    throw new InvalidArgumentError('write a positive number of ohm or volt');
-  }
-  return value;
 };

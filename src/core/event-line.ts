@@ -3,15 +3,10 @@
 // type, and passes over fields it does not know, because later versions add both without a new format.
 import { z } from 'zod';
 import { plainIssues } from './definition/plain-issues.js';
-import {
-  type EventType,
-  eventBodies,
-  type Numbered,
-  sessionFormat,
-  type WalkEvent,
-} from './events.js';
+import { type EventType, eventBodies, type Numbered, type WalkEvent } from './events.js';
 import { quoted, showPath } from './problems.js';
 import { type Fields, readReadingEvent } from './reading-event.js';
+import { sessionFormat } from './session-events.js';
 
 /** The number of a session's first event; each next one is one more. */
 export const firstSeq = 0;

@@ -1,6 +1,6 @@
 // Every colour, symbol and line character of the screens. Verdicts are told by word and symbol; colour only
 // helps. Four ways to colour (full, 256, the terminal's sixteen, none), two backgrounds, and plain ASCII.
-import type { Verdict } from '../core/events.js';
+import type { Verdict } from '../core/verdict.js';
 
 export interface Style {
   readonly color?: string;

@@ -4,13 +4,14 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import type { EventOf, Numbered, Verdict, WalkEvent } from '../../src/core/events.js';
+import type { EventOf, Numbered, WalkEvent } from '../../src/core/events.js';
 import type { Input } from '../../src/core/inputs.js';
 import { judgeRecord } from '../../src/core/press/judge-record.js';
 import { setupForLine } from '../../src/core/press/press-setup.js';
 import { createLogParser } from '../../src/core/reading-log.js';
 import { logLines, pressLogLines } from '../../src/core/replay/log-lines.js';
 import { eventAt, goOn, placeAt } from '../../src/core/replay/recording.js';
+import type { Verdict } from '../../src/core/verdict.js';
 import { evolve } from '../../src/core/walk/evolve.js';
 import { rerunSession } from '../../src/core/walk/rerun.js';
 import { openWalk, type WalkState } from '../../src/core/walk/state.js';

@@ -1,6 +1,7 @@
 // A walk of a wide connector in which every third pin is wrong: the most a first page has to hold.
-import type { Verdict, WalkEvent } from '../../src/core/events.js';
+import type { WalkEvent } from '../../src/core/events.js';
 import type { Profile } from '../../src/core/profile/profile-format.js';
+import type { Verdict } from '../../src/core/verdict.js';
 import { opened, profile } from './session-events.js';
 
 const wrong: readonly Verdict[] = ['open', 'low', 'high', 'short', 'unsure', 'wobble'];

@@ -232,7 +232,7 @@ describe.skipIf(!hasTmux)('the walk in a terminal', { timeout: 120_000 }, () => 
 
   it('should write nothing while nothing changes', async () => {
     const terminal = start(80, 24, { link: 'tcp://127.0.0.1:9' });
-    await terminal.until('ground 1 of 2');
+    await terminal.until('The meter is gone.');
     await sleep(500);
     const written = terminal.record();
     await sleep(2500);

@@ -1,9 +1,10 @@
 // A walk written down as what the probe does, step by step, fed to the walk engine as it is told. The meter reads at
 // even times; scatter, where asked for, comes from a seed, so that a story always goes the same way.
-import type { EventOf, EventType, Verdict, WalkEvent } from '../../src/core/events.js';
+import type { EventOf, EventType, WalkEvent } from '../../src/core/events.js';
 import type { Act, ActName, Input, LinkChange } from '../../src/core/inputs.js';
 import type { Profile, ProfileLine } from '../../src/core/profile/profile-format.js';
 import type { Reading, ReadingContext } from '../../src/core/reading.js';
+import type { Verdict } from '../../src/core/verdict.js';
 import { beginWalk, decide } from '../../src/core/walk/decide.js';
 import { assumedAccuracy, openLog } from '../../src/core/walk/open-session.js';
 import { openWalk, type WalkState } from '../../src/core/walk/state.js';

@@ -1,6 +1,6 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import { verdicts } from '../../src/core/events.js';
+import { verdicts } from '../../src/core/verdict.js';
 import { colourCode } from '../../src/ui/draw/paint.js';
 import { type Appearance, createTheme } from '../../src/ui/theme.js';
 

@@ -1,9 +1,10 @@
 // Tells from a known resistor, or a known junction in diode test, whether the meter may judge at all. Refuses only
 // what no meter within its statement could read of a part within its tolerance. Refusals are data: a reason and
 // the figures behind it.
-import type { AccuracyStatement } from '../events.js';
+
 import { accuracyHalfWidth } from '../measure/accuracy-half-width.js';
 import type { MeasureFunction } from '../reading.js';
+import type { AccuracyStatement } from '../session-events.js';
 import { inferResolution, rowAt } from '../walk/accuracy.js';
 import { coverage } from './alike.js';
 

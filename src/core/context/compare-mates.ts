@@ -1,7 +1,8 @@
 // Compares the two lines of a pair. Alike is not healthy: both may be open, shorted or off together, and the
 // finding says on what they agree. Refuses to compare what was not read, what wobbles, and two ranges.
-import type { ExpectedBounds } from '../events.js';
+
 import type { PlannedPin } from '../profile/plan.js';
+import type { ExpectedBounds } from '../verdict.js';
 import { alikeWithin, coverage } from './alike.js';
 import { isMeasured, isOverloaded, type MeasuredPin, type ReadPin } from './read-pin.js';
 

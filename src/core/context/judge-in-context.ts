@@ -1,7 +1,8 @@
 // Judges pins in the light of all the others that were read: by limits shifted to this meter, and, where nothing
 // is expected of a line, by its neighbours. A mate makes a verdict more or less believed; it never makes one.
-import type { ExpectedBounds, Verdict } from '../events.js';
+
 import type { Plan, PlannedPin } from '../profile/plan.js';
+import type { ExpectedBounds, Verdict } from '../verdict.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
 import { estimateShift, type Shift, type Shifts } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';

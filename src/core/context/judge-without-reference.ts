@@ -1,8 +1,9 @@
 // What is probably off on a board of which no good values are known: judged from grounds, shorts, pins of the same
 // line, mates and groups. Says of most lines only that nothing speaks against them. Two witnesses are needed to
 // call a value low or high.
-import type { Verdict } from '../events.js';
+
 import type { Plan, PlannedPin } from '../profile/plan.js';
+import type { Verdict } from '../verdict.js';
 import { alikeWithin, coverage } from './alike.js';
 import { compareMates } from './compare-mates.js';
 import { type GroupPlace, groupPlaces } from './group-places.js';

@@ -1,7 +1,7 @@
 // The resistance of leads and tips, read with the probes shorted on one another, and its subtraction. Refuses what
 // cannot be leads: too much, below zero, not holding still, or not resistance at all. Refusals are data: a reason
 // and the figures behind it.
-import type { AccuracyStatement } from '../events.js';
+
 import { mean } from '../numbers/mean.js';
 import { sampleStandardDeviation } from '../numbers/sample-standard-deviation.js';
 import {
@@ -11,6 +11,7 @@ import {
   type Reading,
   type ReadingFlag,
 } from '../reading.js';
+import type { AccuracyStatement } from '../session-events.js';
 import { inferResolution } from '../walk/accuracy.js';
 
 export interface LeadZero {

@@ -1,5 +1,5 @@
 // What the context needs of a pin that was read, and nothing of how it was read. A record of the walk fits as it is.
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 
 export interface ReadPin {
   readonly verdict: Verdict;

@@ -1,7 +1,8 @@
 // Promises what this meter should read on a good board, given how it differs from the meter the expected values
 // were taken with, and what the doubt in that difference adds to a reading's uncertainty.
-import type { ExpectedBounds } from '../events.js';
+
 import type { PlannedPin } from '../profile/plan.js';
+import type { ExpectedBounds } from '../verdict.js';
 import type { Shift, Shifts } from './estimate-shift.js';
 
 export interface ShiftedExpectation {

@@ -1,6 +1,7 @@
 // A cue: what a person who never looks hears of one event. Its kind decides the tone, its words the speech.
-import type { Question, Verdict } from '../events.js';
+import type { Question } from '../events.js';
 import type { CueName } from '../inputs.js';
+import type { Verdict } from '../verdict.js';
 import type { Tone } from './tone.js';
 
 /** A verdict that is not normal asks for the same pin again, until it agrees. */

@@ -1,8 +1,9 @@
 // What will probably be said next, likeliest first, so that it can be rendered ahead. Guesses go through the same
 // door as events: a guessed phrase is letter for letter the one that comes.
-import { holdReasons, questions, type Verdict, type WalkEvent } from '../events.js';
+import { holdReasons, questions, type WalkEvent } from '../events.js';
 import { cueNames } from '../inputs.js';
 import type { PlannedPin } from '../profile/plan.js';
+import type { Verdict } from '../verdict.js';
 import type { WalkState } from '../walk/state.js';
 import type { Words } from '../words/words.js';
 import type { Cue } from './cue.js';

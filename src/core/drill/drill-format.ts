@@ -3,7 +3,6 @@ import { z } from 'zod';
 import { provenance } from '../profile/profile-format.js';
 
 export const questionKinds = ['verdict', 'press', 'part', 'finding', 'cause'] as const;
-export type QuestionKind = (typeof questionKinds)[number];
 
 export const drillFormat = z.strictObject({
   $schema: z.string().optional(),

@@ -1,8 +1,9 @@
 // Where a recorded session is to be interrupted and what is to be asked there. Pure: the same session and drill
 // give the same questions.
-import type { EventOf, Numbered, Verdict } from '../events.js';
+import type { EventOf, Numbered } from '../events.js';
 import { partsToPress } from '../press/press-stage.js';
 import type { Profile } from '../profile/profile-format.js';
+import type { Verdict } from '../verdict.js';
 import type { Drill } from './drill-format.js';
 import type { DrillQuestion, VerdictQuestion } from './question.js';
 import { type SessionStory, tellSession } from './session-story.js';

@@ -1,6 +1,7 @@
 // What a trainee is asked at a moment of a recorded session, and what the session itself answers.
-import type { ExpectedBounds, Verdict } from '../events.js';
+
 import type { PressFinding } from '../press/decide-press.js';
+import type { ExpectedBounds, Verdict } from '../verdict.js';
 
 interface Asked {
   /** How many of the session's events have happened when it is asked; the next one would give the answer away. */

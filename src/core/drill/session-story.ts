@@ -1,5 +1,6 @@
 // What a session came to, with the places of the events that said it. One pass, remembering no readings.
-import type { EventOf, ExpectedBounds, Numbered, Verdict } from '../events.js';
+import type { EventOf, Numbered } from '../events.js';
+import type { ExpectedBounds, Verdict } from '../verdict.js';
 
 export interface PinStory {
   readonly pin: string;

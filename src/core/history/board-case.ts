@@ -1,7 +1,8 @@
 // What one session says of its board: the symptom it came with, and the places that turned out to be at fault. Fed
 // with events as they lie in the file, unproven: whatever is missing, unknown or of another kind is passed over.
-import { sessionFormat } from '../events.js';
+
 import { shamPlace } from '../press/press-stage.js';
+import { sessionFormat } from '../session-events.js';
 
 /** How well a place is known to have been at fault: the job was closed with it, pressing found it, the ranking says so. */
 export const evidences = ['confirmed', 'found', 'suspected'] as const;

@@ -16,7 +16,3 @@ export const padAt = (pads: readonly Pad[], value: number, u: number): Pad | nul
   const alike = pads.filter((pad) => Math.abs(value - pad.value) <= padReach(pad, u));
   return alike.length === 1 ? (alike[0] ?? null) : null;
 };
-
-/** The command of the pad that reads like the value, or null. */
-export const matchPad = (pads: readonly Pad[], value: number, u: number): Pad['command'] | null =>
-  padAt(pads, value, u)?.command ?? null;

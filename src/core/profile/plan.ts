@@ -1,7 +1,8 @@
 // The walk as the profile lays it out for one function and polarity: each pin in order with all that its
 // verdict needs, so that nothing downstream looks anything up by name.
-import type { ExpectedBounds } from '../events.js';
+
 import { type MeasureFunction, measureFunctions, type Polarity, siUnit } from '../reading.js';
+import type { ExpectedBounds } from '../verdict.js';
 import type { Expectation, Profile, ProfileLine } from './profile-format.js';
 
 /** Without a line's own limit, what counts as shorted. The ohm figure is the profile format's. */

@@ -1,6 +1,7 @@
 // Whether a reading has changed by more than both readings' uncertainties explain.
-import type { Verdict } from '../events.js';
+
 import { rectangularUncertainty } from '../measure/rectangular-uncertainty.js';
+import type { Verdict } from '../verdict.js';
 import type { Difference } from './recheck-events.js';
 
 export interface Read {

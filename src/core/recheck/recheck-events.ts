@@ -1,5 +1,6 @@
 // A recheck in the session file: why each pin is walked again and what it read before, and what came of it.
 import { z } from 'zod';
+import { verdicts } from '../verdict.js';
 
 /** Why a pin is walked again. */
 export const recheckReasons = [
@@ -22,57 +23,57 @@ export type Difference = (typeof differences)[number];
 export const recheckOutcomes = ['good', 'wait', 'bad', 'incomplete'] as const;
 export type RecheckOutcome = (typeof recheckOutcomes)[number];
 
-/** @param verdict schema of a verdict, handed in because the events that know it are built from these. */
-export const recheckShapes = <V extends z.ZodType>(verdict: V) => {
-  const reading = z.strictObject({
-    verdict,
-    value: z.number().optional(),
-    overload: z.literal(true).optional(),
-    standardUncertainty: z.number().nonnegative().nullable(),
-  });
-  const reasons = z.array(z.enum(recheckReasons)).min(1);
-  return {
-    header: z.strictObject({
-      of: z.strictObject({
-        /** The file's own name, without folders. */
-        file: z.string(),
-        /** Chain value after its first line: the same however long it grows. 64 hex digits. */
-        begins: z.string(),
-        /** Chain value over every line at the time. */
-        fingerprint: z.string(),
+const reading = z.strictObject({
+  verdict: z.enum(verdicts),
+  value: z.number().optional(),
+  overload: z.literal(true).optional(),
+  standardUncertainty: z.number().nonnegative().nullable(),
+});
+const reasons = z.array(z.enum(recheckReasons)).min(1);
+
+/** What the session that is opened for a recheck says of it. */
+export const recheckHeader = z.strictObject({
+  of: z.strictObject({
+    /** The file's own name, without folders. */
+    file: z.string(),
+    /** Chain value after its first line: the same however long it grows. 64 hex digits. */
+    begins: z.string(),
+    /** Chain value over every line at the time. */
+    fingerprint: z.string(),
+  }),
+  pins: z.array(z.strictObject({ pin: z.string(), because: reasons, before: reading })).min(1),
+  /** Places to be pressed again: they answered to pressing before. */
+  press: z.array(z.strictObject({ line: z.string(), part: z.string().nullable() })),
+});
+
+export const recheckBodies = {
+  /** An untouched line against what it read before; `score` is a normalised error. */
+  'control-compared': z.strictObject({
+    pin: z.string(),
+    line: z.string(),
+    outcome: z.enum(['as-before', 'moved']),
+    score: z.number().nonnegative().nullable(),
+  }),
+  'recheck-compared': z.strictObject({
+    pins: z.array(
+      z.strictObject({
+        pin: z.string(),
+        line: z.string(),
+        because: reasons,
+        before: reading,
+        after: reading,
+        difference: z.enum(differences),
+        score: z.number().nonnegative().nullable(),
       }),
-      pins: z.array(z.strictObject({ pin: z.string(), because: reasons, before: reading })).min(1),
-      /** Places to be pressed again: they answered to pressing before. */
-      press: z.array(z.strictObject({ line: z.string(), part: z.string().nullable() })),
-    }),
-    /** An untouched line against what it read before; `score` is a normalised error. */
-    control: z.strictObject({
-      pin: z.string(),
-      line: z.string(),
-      outcome: z.enum(['as-before', 'moved']),
-      score: z.number().nonnegative().nullable(),
-    }),
-    compared: z.strictObject({
-      pins: z.array(
-        z.strictObject({
-          pin: z.string(),
-          line: z.string(),
-          because: reasons,
-          before: reading,
-          after: reading,
-          difference: z.enum(differences),
-          score: z.number().nonnegative().nullable(),
-        }),
-      ),
-      controls: z.enum(['as-before', 'moved', 'unread']),
-      press: z.array(
-        z.strictObject({
-          line: z.string(),
-          part: z.string().nullable(),
-          outcome: z.enum(['stays', 'moves', 'unclear', 'not-pressed']),
-        }),
-      ),
-      outcome: z.enum(recheckOutcomes),
-    }),
-  };
-};
+    ),
+    controls: z.enum(['as-before', 'moved', 'unread']),
+    press: z.array(
+      z.strictObject({
+        line: z.string(),
+        part: z.string().nullable(),
+        outcome: z.enum(['stays', 'moves', 'unclear', 'not-pressed']),
+      }),
+    ),
+    outcome: z.enum(recheckOutcomes),
+  }),
+} as const;

@@ -1,6 +1,7 @@
 // The places in a session worth going to: whatever is not as it should be, every question, every note. Pure; it
 // goes by the events' own words and needs nothing of the walk's state.
-import type { Verdict, WalkEvent } from '../events.js';
+import type { WalkEvent } from '../events.js';
+import type { Verdict } from '../verdict.js';
 
 export const waymarkKinds = [
   'verdict',

@@ -1,6 +1,6 @@
 // A report before it has a form: sections of a few kinds of blocks. Sections are written once and drawn by every
 // form; a new section needs no change in any form.
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import type { Phrase } from '../words/report-phrase.js';
 
 export interface ReportDocument {

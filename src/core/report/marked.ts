@@ -1,5 +1,5 @@
 // A verdict with its word, and a pin with its verdict, as forms draw them.
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import type { SharedWords } from '../words/report-words.js';
 import type { Marked, PinMark } from './document.js';
 import type { PinFacts } from './pin-facts.js';

@@ -1,7 +1,8 @@
 // One pin with everything known of it, in walking order: plan, last verdict, touches, line and advice.
-import type { Verdict } from '../events.js';
+
 import type { PlannedPin } from '../profile/plan.js';
 import type { ProfileLine } from '../profile/profile-format.js';
+import type { Verdict } from '../verdict.js';
 import type { PinRecord } from '../walk/state.js';
 import type { Account } from './account.js';
 import type { Touch } from './touch-log.js';

@@ -1,7 +1,8 @@
 // What a pin read and what a good board reads, as phrases: sensible digits, never more than the meter gives.
-import type { ExpectedBounds } from '../events.js';
+
 import { formatReading } from '../measure/format-reading.js';
 import { formatReadingWithUncertainty } from '../measure/format-reading-with-uncertainty.js';
+import type { ExpectedBounds } from '../verdict.js';
 import { type Phrase, say, value } from '../words/report-phrase.js';
 import type { SharedWords } from '../words/report-words.js';
 

@@ -1,5 +1,6 @@
 // Every touch that was captured and named, under the pin it belongs to in the end: a later realignment moves it.
-import type { Numbered, Verdict } from '../events.js';
+import type { Numbered } from '../events.js';
+import type { Verdict } from '../verdict.js';
 
 export interface Touch {
   readonly touch: number;

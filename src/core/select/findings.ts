@@ -1,6 +1,6 @@
 // What is left to look at: every pin that does not read normal, and how the walk stands as a whole.
 import { cleanText } from '../clean-text.js';
-import { type ExpectedBounds, type Verdict, verdicts } from '../events.js';
+import { type ExpectedBounds, type Verdict, verdicts } from '../verdict.js';
 import type { WalkState } from '../walk/state.js';
 
 export interface Finding {

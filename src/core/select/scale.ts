@@ -1,6 +1,6 @@
 // Where a reading lies between the limits of its line. One axis for every line: the lower limit always at
 // the same place and the upper one too, so that "inside" looks the same on every pin.
-import type { ExpectedBounds } from '../events.js';
+import type { ExpectedBounds } from '../verdict.js';
 
 /** The band takes this much of the axis, and as much is left beside it on both sides. */
 export const lowerLimitAt = 3 / 11;

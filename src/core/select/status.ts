@@ -1,6 +1,7 @@
 // The one thing that matters now, in the order of what cannot wait: trouble with the file, a pause, a hold, a
 // question, a verdict, and only then how the touch is coming along.
-import type { HoldReason, Question, Verdict } from '../events.js';
+import type { HoldReason, Question } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import { readTouch } from '../walk/read-touch.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
 import { selectSubject } from './subject.js';

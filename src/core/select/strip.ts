@@ -1,6 +1,6 @@
 // The pins in the connector's rows, each with its verdict, and the place the screen is about.
 import { cleanText } from '../clean-text.js';
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import type { WalkState } from '../walk/state.js';
 import { selectSubject } from './subject.js';
 

@@ -1,8 +1,8 @@
 // Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
 // that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
 import { shiftedExpectation, shiftFor } from '../context/shifted-expectation.js';
-import type { ExpectedBounds } from '../events.js';
 import type { PlannedPin } from '../profile/plan.js';
+import type { ExpectedBounds } from '../verdict.js';
 import {
   indexOfPin,
   likeliestWay,

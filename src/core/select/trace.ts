@@ -1,7 +1,8 @@
 // The last seconds of readings, each placed between the limits of the line it belonged to when it came: a
 // touch that settles inside its limits looks the same on every line. Pure; keeps no more than it may show.
-import type { ExpectedBounds, Verdict } from '../events.js';
+
 import { isOverload, isValue, type Reading } from '../reading.js';
+import type { ExpectedBounds, Verdict } from '../verdict.js';
 import { readTouch } from '../walk/read-touch.js';
 import type { WalkState } from '../walk/state.js';
 import { contactFloor } from '../walk/usable.js';

@@ -1,7 +1,8 @@
 // What has been observed, in the order in which it was: verdicts at pins, readings at places along a line, and
 // press findings.
-import type { Verdict } from '../events.js';
+
 import type { PressFinding } from '../press/decide-press.js';
+import type { Verdict } from '../verdict.js';
 import { tellingFindings, tellingVerdicts } from './channel.js';
 import type { PinLook, PlaceLook, PressLook } from './views.js';
 

@@ -1,6 +1,7 @@
 // The probes that could come next on a line, and what each may find.
-import { type Verdict, verdicts } from '../events.js';
+
 import { type PressFinding, pressFindings } from '../press/decide-press.js';
+import { type Verdict, verdicts } from '../verdict.js';
 import type { Observation } from './evidence.js';
 import type { Route, SuspectModel } from './suspect-model.js';
 import type { Look, Place } from './views.js';

@@ -1,11 +1,9 @@
 // The suspects in order: how likely each place is at fault, and for every line what explains it. The causes of a
 // line exclude each other and sum to 1; the suspects do not, for two places can be at fault at once.
-import type { Evidence } from './evidence.js';
 import { doubtOf, type Posterior, type RoutePosterior, visitCases } from './posterior.js';
 import { type Lead, leadHazards } from './priors.js';
 import type { SeatedFault } from './sight.js';
 import type { SuspectModel } from './suspect-model.js';
-import { weighFaults } from './weigh-faults.js';
 
 export interface RankedSuspect {
   readonly where: 'joint' | 'part' | 'chip' | 'lead';
@@ -39,10 +37,6 @@ export interface Ranking {
   readonly other: number;
   readonly lines: readonly LineCauses[];
 }
-
-/** @throws RangeError for evidence on what the model does not have. */
-export const rankSuspects = (model: SuspectModel, evidence: Evidence): Ranking =>
-  rankPosterior(weighFaults(model, evidence));
 
 export const rankPosterior = (posterior: Posterior): Ranking => {
   const sums = posterior.routes.map(sumRoute);

@@ -1,7 +1,8 @@
 // What can be at fault on one board, and where along which line: the ground on which verdicts, press findings
 // and probes are weighed. Plain data, built once from a profile.
-import type { ExpectedBounds } from '../events.js';
+
 import type { MeasureFunction } from '../reading.js';
+import type { ExpectedBounds } from '../verdict.js';
 import type { FaultMode } from './fault-modes.js';
 import type { Lead } from './priors.js';
 

@@ -1,6 +1,7 @@
 // The meter's accuracy and resolution at one reading, and the standard uncertainty of a capture from them.
-import type { AccuracyStatement } from '../events.js';
+
 import { type MeasureFunction, siUnit } from '../reading.js';
+import type { AccuracyStatement } from '../session-events.js';
 
 /** Full scale of the lowest range meters have, in ohm and in volt. Common practice, no source. */
 const lowestRange = { Ω: 400, V: 1 } as const;

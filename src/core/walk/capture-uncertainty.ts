@@ -1,10 +1,11 @@
 // What a captured value is worth: the meter's accuracy and its last digit as rectangles, and the scatter and
 // unfinished creep of the touch.
-import type { AccuracyStatement } from '../events.js';
+
 import { combinedUncertainty } from '../measure/combined-uncertainty.js';
 import type { Contribution } from '../measure/contribution.js';
 import { readingBudget } from '../measure/reading-uncertainty.js';
 import { spreadOfBudget } from '../measure/spread.js';
+import type { AccuracyStatement } from '../session-events.js';
 import { rowAt } from './accuracy.js';
 
 export interface ShownValue {

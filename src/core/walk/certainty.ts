@@ -1,5 +1,5 @@
 // How sure a verdict is, in classes that each language has a word for. The words keep to what the number says.
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import { leastConfidence } from './judge.js';
 
 export const certainties = ['very', 'sure', 'likely', 'unsure'] as const;

@@ -4,7 +4,7 @@ import type { EventOf, WalkEvent } from '../events.js';
 import { turnTold } from '../press/free-stage.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
 import { isValue } from '../reading.js';
-import { observe } from '../suspects/collect-evidence.js';
+import { observe } from '../suspects/observe.js';
 import { applyAct } from './act.js';
 import { tick } from './clock.js';
 import { consumeTouch, disown, noContact, restOn } from './contact.js';

@@ -1,9 +1,10 @@
 // The verdict on one line: the probability of each class given the reading and its uncertainty, as JCGM 106
 // does for conformity with limits. A verdict means "as seen from this pin": a parallel path can hide a joint.
-import type { ExpectedBounds, Verdict } from '../events.js';
+
 import { conformityProbability, type Limits } from '../measure/conformity-probability.js';
 import { spreadWith } from '../measure/spread.js';
 import type { PlannedPin } from '../profile/plan.js';
+import type { ExpectedBounds, Verdict } from '../verdict.js';
 
 export type Observed =
   | {

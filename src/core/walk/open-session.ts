@@ -1,10 +1,11 @@
 // The first event of a walk: what was walked, with what, and how exact the meter is taken to be.
-import type { AccuracyStatement, EventOf } from '../events.js';
-import { sessionFormat } from '../events.js';
+import type { EventOf } from '../events.js';
 import type { Driver } from '../meter/driver-format.js';
 import type { Pad } from '../pads/pad.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { MeasureFunction } from '../reading.js';
+import type { AccuracyStatement } from '../session-events.js';
+import { sessionFormat } from '../session-events.js';
 import { programVersion } from '../version.js';
 
 /** What the user states of the meter: ±(percent of reading + counts), and the display's full scale. */

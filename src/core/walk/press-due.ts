@@ -1,6 +1,7 @@
 // Which pins a session that press-tests every bad line still has to come to. A verdict told late, when the probe is
 // on another pin already, is not forgotten: the test calls back to its pin.
-import type { EventOf, Verdict } from '../events.js';
+import type { EventOf } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import type { WalkState } from './state.js';
 
 /** The pins still to be press-tested after a verdict, oldest first. */

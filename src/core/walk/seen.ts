@@ -1,6 +1,6 @@
 // A capture as it is judged: what was read, and what that is worth.
 import type { ReadPin } from '../context/read-pin.js';
-import type { AccuracyStatement } from '../events.js';
+import type { AccuracyStatement } from '../session-events.js';
 import { statedHalfWidth } from './capture-uncertainty.js';
 
 interface Captured {

@@ -7,20 +7,15 @@ import {
 } from '../context/estimate-shift.js';
 import type { ReadPin } from '../context/read-pin.js';
 import type { Reason } from '../context/reasons.js';
-import type {
-  AccuracyStatement,
-  EventOf,
-  ExpectedBounds,
-  HoldReason,
-  NextAction,
-  Question,
-} from '../events.js';
+import type { EventOf, HoldReason, Question } from '../events.js';
 import type { LinkChange } from '../inputs.js';
 import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Reading } from '../reading.js';
+import type { AccuracyStatement } from '../session-events.js';
 import type { Evidence } from '../suspects/evidence.js';
+import type { ExpectedBounds, NextAction } from '../verdict.js';
 import { type Contact, noContact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
 import { type Noise, unknownNoise } from './noise.js';

@@ -1,5 +1,5 @@
 // How many pins have which verdict.
-import type { Verdict } from '../events.js';
+import type { Verdict } from '../verdict.js';
 import type { WalkState } from './state.js';
 
 export const tallyPins = ({ pins }: Pick<WalkState, 'pins'>): Record<Verdict, number> => {

@@ -4,8 +4,8 @@ import type { Shift } from '../context/estimate-shift.js';
 import type { LeadZeroRefusal } from '../context/lead-zero.js';
 import type { Reason } from '../context/reasons.js';
 import type { ShiftClass } from '../context/shift-class.js';
-import type { NextAction } from '../events.js';
 import type { MeasureFunction } from '../reading.js';
+import type { NextAction } from '../verdict.js';
 import type { Certainty } from '../walk/certainty.js';
 
 export interface ContextWords {

@@ -1,17 +1,11 @@
 // One event as one line of words, or null where there is nothing to say. The line for a judged pin needs what
 // the pin read, so the state is the one after the event.
-import {
-  type EventOf,
-  type ExpectedBounds,
-  type Numbered,
-  type Verdict,
-  verdicts,
-  type WalkEvent,
-} from '../events.js';
+import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { isClosing } from '../press/press-stage.js';
 import { siUnit } from '../reading.js';
 import { selectChain } from '../select/chain.js';
+import { type ExpectedBounds, type Verdict, verdicts } from '../verdict.js';
 import { certaintyOf, percentOf } from '../walk/certainty.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
 import { describeJob, isJobEvent } from './describe-job.js';

@@ -1,27 +1,12 @@
 // The English of what a report says of the work after the walk.
+import { englishRework } from './english-rework.js';
 import { join, say } from './report-phrase.js';
 import type { LaterWords } from './report-words-later.js';
 
 export const englishLater: LaterWords = {
-  action: {
-    reflow: 'reflowed',
-    resolder: 'soldered again',
-    replace: 'replaced',
-    remove: 'removed',
-    fit: 'fitted',
-    wire: 'bridged by a wire',
-    clean: 'cleaned',
-    inspect: 'inspected',
-    other: 'worked on',
-  },
-  tool: {
-    'hot-air': 'hot air',
-    iron: 'soldering iron',
-    tweezers: 'hot tweezers',
-    infrared: 'infrared',
-    preheater: 'preheater',
-    other: 'other tool',
-  },
+  action: englishRework.action,
+  // Whoever reads a report need not know the bench's short word.
+  tool: { ...englishRework.tool, iron: 'soldering iron' },
   unnamedPlace: 'a place without a name',
   difference: {
     changed: 'changed',

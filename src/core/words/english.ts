@@ -1,6 +1,7 @@
 // The English catalogue.
-import type { Verdict } from '../events.js';
+
 import { shamPlace } from '../press/press-stage.js';
+import type { Verdict } from '../verdict.js';
 import { englishConfig } from './english-config.js';
 import { englishContext } from './english-context.js';
 import { englishDrill } from './english-drill.js';

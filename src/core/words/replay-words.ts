@@ -1,8 +1,9 @@
 // What is said about a session that is played, beside what was said in it. Short: the line on the screen has to
 // fit a narrow terminal.
-import type { Verdict } from '../events.js';
+
 import type { NotInLog } from '../replay/log-lines.js';
 import type { WaymarkKind } from '../replay/waymark.js';
+import type { Verdict } from '../verdict.js';
 
 /** What a key can do while a session is played. */
 export const replayActs = [

@@ -1,8 +1,9 @@
 // What the technical pages of a report say: the half of a report's catalogue that is for a colleague.
-import type { EventOf, HoldReason, nextActions, Question } from '../events.js';
+import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName } from '../inputs.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { ProfileLine } from '../profile/profile-format.js';
+import type { nextActions } from '../verdict.js';
 import type { Certainty } from '../walk/certainty.js';
 import type { Datum, Phrase } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';

@@ -1,9 +1,10 @@
 // What a report says, as functions of what happened: one catalogue a language. Names, values and foreign text
 // arrive as data of their own, so a catalogue never builds markup and never needs to escape.
-import type { Verdict } from '../events.js';
+
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { Lead } from '../suspects/priors.js';
+import type { Verdict } from '../verdict.js';
 import type { Datum, Phrase } from './report-phrase.js';
 import type { JobReportWords } from './report-words-job.js';
 import type { LaterWords } from './report-words-later.js';

@@ -1,9 +1,10 @@
 // What is said of the work after the walk: rework under heat, the recheck, the tests and the closing of a job.
-import type { EventOf, Verdict } from '../events.js';
+import type { EventOf } from '../events.js';
 import type { Doubt } from '../recheck/closing.js';
 import type { Difference, RecheckOutcome, RecheckReason } from '../recheck/recheck-events.js';
 import type { ReworkRefusal } from '../rework/decide-rework.js';
 import type { HeatCaution, JobOutcome, ReworkAction, ReworkTool } from '../rework/rework-events.js';
+import type { Verdict } from '../verdict.js';
 
 export interface ReworkWords {
   readonly action: Readonly<Record<ReworkAction, string>>;

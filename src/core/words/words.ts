@@ -1,10 +1,11 @@
 // Everything the program says to a person, as a catalogue: another language is another file of this shape.
 // Values arrive formatted and foreign text arrives cleaned.
-import type { EventOf, HoldReason, Question, Verdict } from '../events.js';
+import type { EventOf, HoldReason, Question } from '../events.js';
 import type { ActName, CueName, LinkChange } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
+import type { Verdict } from '../verdict.js';
 import type { ConfigWords } from './config-words.js';
 import type { ContextWords } from './context-words.js';
 import type { DrillWords } from './drill-words.js';

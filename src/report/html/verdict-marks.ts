@@ -1,7 +1,8 @@
 // The sign of each verdict, drawn rather than typed: a page must not depend on its reader's fonts. Each has a
 // shape of its own; colour only helps. Drawn once in a page and used by reference.
-import { type Verdict, verdicts } from '../../core/events.js';
+
 import type { Marked } from '../../core/report/document.js';
+import { type Verdict, verdicts } from '../../core/verdict.js';
 import { escapeHtml } from './escape-html.js';
 
 const stroke =

@@ -1,8 +1,8 @@
 // The connector as lines of text: pins and their signs, twenty to a line.
 
 import { cleanText } from '../../core/clean-text.js';
-import type { Verdict } from '../../core/events.js';
 import type { Connector, PinMark } from '../../core/report/document.js';
+import type { Verdict } from '../../core/verdict.js';
 import { plain } from '../../core/words/report-phrase.js';
 
 const signs: Readonly<Record<Verdict, string>> = {

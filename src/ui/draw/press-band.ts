@@ -1,8 +1,8 @@
 // The windows of a press test along the trace's time: filled while the part is to be pressed, a rule while it is
 // to be let go, and below each what the line showed in it.
 
-import type { Verdict } from '../../core/events.js';
 import type { SeenWindow, Shown } from '../../core/select/press.js';
+import type { Verdict } from '../../core/verdict.js';
 import type { PressScreenWords } from '../../core/words/press-screen-words.js';
 import type { Style, Theme } from '../theme.js';
 import { joinCells, type StyledCell } from './chart.js';

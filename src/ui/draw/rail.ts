@@ -1,9 +1,9 @@
 // The scale: a rail with the band between the limits and the reading's place on it. Three lines: what is
 // expected, the rail, and the limits' values under their places.
 
-import type { ExpectedBounds } from '../../core/events.js';
 import { formatReading } from '../../core/measure/format-reading.js';
 import { lowerLimitAt, type Place, placeOf, upperLimitAt } from '../../core/select/scale.js';
+import type { ExpectedBounds } from '../../core/verdict.js';
 import { shownExpected } from '../../core/words/describe.js';
 import type { Words } from '../../core/words/words.js';
 import type { Style, Theme } from '../theme.js';

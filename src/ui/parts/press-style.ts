@@ -1,6 +1,7 @@
 // How a finding looks: as the verdict it resembles.
-import type { Verdict } from '../../core/events.js';
+
 import type { PressFinding } from '../../core/press/decide-press.js';
+import type { Verdict } from '../../core/verdict.js';
 
 export const verdictOfFinding: Readonly<Record<PressFinding, Verdict>> = {
   loose: 'open',

@@ -1,16 +1,16 @@
 // The rework desk on a terminal: screen and keys until it is left. Restores the terminal whatever happens.
-import { Box, render } from 'ink';
+import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import { firstPlace, firstSetting } from '../../core/rework/begin-desk.js';
 import type { Words } from '../../core/words/words.js';
+import { onEndSignals } from '../../session/end-signals.js';
 import type { ReworkDesk } from '../../session/rework-desk.js';
 import { detectAppearance } from '../appearance.js';
 import { type Surroundings, SurroundingsContext } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
-import { listenToKeys } from '../keys/keyboard.js';
 import type { Key } from '../keys/parse-keys.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
-import { inkTerminal, takeTerminal, watchTerminal } from '../terminal.js';
+import { showOnTerminal } from '../on-terminal.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { type DeskMode, pressDeskKey } from './desk-mode.js';
 import { DeskScreen } from './desk-screen.js';
@@ -31,7 +31,6 @@ interface Shown {
 }
 
 const renewMs = 100;
-const signals = ['SIGHUP', 'SIGINT', 'SIGTERM'] as const;
 
 /** @throws RangeError when `keys` is no key map; whatever the record throws when it cannot be written. */
 export const runDesk = async (options: DeskOptions): Promise<void> => {
@@ -74,14 +73,6 @@ export const runDesk = async (options: DeskOptions): Promise<void> => {
     }
     if (step.quit === true) finish();
   };
-  const giveBack = takeTerminal(stdout);
-  const terminal = inkTerminal(stdout);
-  watchTerminal(stdin, stdout, () => {
-    terminal.close();
-    finish();
-  });
-  for (const signal of signals) process.once(signal, finish);
-  const stopKeys = listenToKeys(stdin, press);
   const timer = setInterval(() => {
     if (desk.state.heat !== null) renew({ ...shown });
   }, renewMs);
@@ -93,29 +84,20 @@ export const runDesk = async (options: DeskOptions): Promise<void> => {
     snapshot: () => shown,
   };
   const { simulated } = desk.opened;
-  const instance = render(
-    <Desk
-      desk={desk}
-      source={source}
-      size={watchSize(stdout)}
-      surroundings={{ words, theme, keys, profile, simulated }}
-    />,
-    {
-      stdout: terminal.output,
-      exitOnCtrlC: false,
-      patchConsole: false,
-      incrementalRendering: false,
-    },
-  );
+  const stopListening = onEndSignals(finish);
   try {
-    await finished;
+    await showOnTerminal(
+      <Desk
+        desk={desk}
+        source={source}
+        size={watchSize(stdout)}
+        surroundings={{ words, theme, keys, profile, simulated }}
+      />,
+      { stdin, stdout, press, gone: finish, ended: finished },
+    );
   } finally {
     clearInterval(timer);
-    for (const signal of signals) process.removeListener(signal, finish);
-    stopKeys();
-    terminal.close();
-    instance.unmount();
-    giveBack();
+    stopListening();
   }
 };
 

@@ -1,8 +1,9 @@
 // The right verdict for a true value, straight from the profile's limits. Written apart from the program's
 // own judging, so that one checks the other.
-import type { Verdict } from '../../../src/core/events.js';
+
 import type { ProfileLine } from '../../../src/core/profile/profile-format.js';
 import type { MeasureFunction } from '../../../src/core/reading.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 
 export const shortLimitOf = (line: ProfileLine): number => line.limits?.short ?? 5;
 

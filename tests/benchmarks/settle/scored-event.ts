@@ -1,7 +1,7 @@
 // The few events the scorer reads, in the names and fields the design fixes; everything else is passed over.
 // A line that should be such an event and is not is refused.
 import { z } from 'zod';
-import { verdicts } from '../../../src/core/events.js';
+import { verdicts } from '../../../src/core/verdict.js';
 
 const settled = z.looseObject({
   type: z.literal('pin-settled'),

@@ -1,7 +1,8 @@
 // What really happened in a generated walk: the truth a program's events are held against.
-import type { Verdict } from '../../../src/core/events.js';
+
 import type { Input } from '../../../src/core/inputs.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 
 export const conditions = [
   'healthy',

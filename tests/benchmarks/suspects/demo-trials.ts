@@ -1,6 +1,6 @@
 // One fault on the demo board, a walk that finds it, and probes until the cause is nine tenths certain or no probe
 // is worth its effort. Probes miss, verdicts err and boards flex as the model says they do.
-import type { Verdict } from '../../../src/core/events.js';
+
 import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import type { Observation } from '../../../src/core/suspects/evidence.js';
@@ -19,6 +19,7 @@ import { rankPosterior } from '../../../src/core/suspects/rank-suspects.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { type Look, lookedAt } from '../../../src/core/suspects/views.js';
 import { faultWeigher } from '../../../src/core/suspects/weigh-faults.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 import { type Random, seeded } from '../shared/random.js';
 import { counted } from './compare-rules.js';
 

@@ -1,6 +1,6 @@
 // Thousands of walks of the demo board with reply pads: leaky lines of any value, commands given on purpose, and
 // whatever the listener hears that was not meant.
-import type { AccuracyStatement } from '../../../src/core/events.js';
+
 import { type LearnedTouch, learnPads } from '../../../src/core/pads/learn-pads.js';
 import { type Pad, padCommands } from '../../../src/core/pads/pad.js';
 import { createPadListener, type PadHeard, padStep } from '../../../src/core/pads/pad-listener.js';
@@ -8,6 +8,7 @@ import { planPads } from '../../../src/core/pads/plan-pads.js';
 import { touchUncertainty } from '../../../src/core/pads/touch-uncertainty.js';
 import { type Plan, planWalk } from '../../../src/core/profile/plan.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
+import type { AccuracyStatement } from '../../../src/core/session-events.js';
 import { type Random, seeded } from '../shared/random.js';
 import { type HandAct, type PinReads, walkByHand } from './pad-hand.js';
 

@@ -1,10 +1,10 @@
 // Which probe comes next, by three rules, and what each costs on average; and the least any rule can cost, found by
 // trying every tree of probes.
 
-import type { Verdict } from '../../../src/core/events.js';
 import type { Observation } from '../../../src/core/suspects/evidence.js';
 import { type EffortOf, observedBy, type Probe } from '../../../src/core/suspects/probes.js';
 import { proposeProbe } from '../../../src/core/suspects/propose-probe.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 import { type Hypothesis, isIsolated, type SharpWorld, splitBy, weightOf } from './sharp-world.js';
 import type { SmallChain } from './small-chains.js';
 

@@ -9,10 +9,10 @@ import {
   eventBodies,
   holdReasons,
   questions,
-  verdicts,
   type WalkEvent,
 } from '../../../src/core/events.js';
 import { actNames, linkChanges } from '../../../src/core/inputs.js';
+import { verdicts } from '../../../src/core/verdict.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
 import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
 import { tallyPins } from '../../../src/core/walk/tally.js';
@@ -329,6 +329,25 @@ const rows: readonly Row[] = [
   ],
   [{ ...judged, type: 'pin-judged', verdict: 'low', agreed: true, anew: true }, null],
   [{ type: 'shift-estimated', t, lines: 'signal', shift: null }, null],
+  [{ type: 'intake-noted', t, symptom: 'no picture' }, null],
+  [{ type: 'photo-attached', t, file: 'board.png', sha256: '0'.repeat(64), bytes: 1 }, null],
+  [{ type: 'caution-confirmed', t, caution: 'power', says: 'off', by: 'keyboard' }, null],
+  [{ type: 'residual-measured', t, line: 'VDD', volts: 0.01, limit: 0.05, by: 'meter' }, null],
+  [{ type: 'residual-skipped', t, reason: 'demo' }, null],
+  [{ type: 'symptom-observed', t, observation: 'lights', asks: 'Lights?', answer: 'yes' }, null],
+  [
+    {
+      type: 'groups-proposed',
+      t,
+      symptoms: [],
+      other: 1,
+      walkFirst: [],
+      leaveAlone: [],
+      because: [],
+      next: null,
+    },
+    null,
+  ],
   [{ type: 'session-closed', t, reason: 'left' }, null],
 ];
 

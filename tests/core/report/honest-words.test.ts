@@ -1,7 +1,8 @@
 // What the first page may say, and what it must not: each sentence only where the session supports it.
 import { describe, expect, it } from 'vitest';
-import type { EventOf, Verdict, WalkEvent } from '../../../src/core/events.js';
+import type { EventOf, WalkEvent } from '../../../src/core/events.js';
 import type { Block, ReportDocument, Section } from '../../../src/core/report/document.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 import { plain } from '../../../src/core/words/report-phrase.js';
 import { makeDocument } from '../../report/make-report.js';
 import { eventful, judged, opened, profile, settled } from '../../report/session-events.js';

@@ -42,6 +42,7 @@ describe('status', () => {
       kind: 'question',
       question: 'open',
       pin,
+      place: null,
       expectedOverload: true,
     });
     const bare = { ...session.state, question: { question: 'open' as const, pin: '2', t: 0 } };

@@ -1,10 +1,10 @@
 // Random evidence on a small board: touches of its pins, looks along its lines and presses, in any order.
 import fc from 'fast-check';
-import { verdicts } from '../../../src/core/events.js';
 import { pressFindings } from '../../../src/core/press/decide-press.js';
 import type { Observation } from '../../../src/core/suspects/evidence.js';
 import { lookOf, probesOn } from '../../../src/core/suspects/probes.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
+import { verdicts } from '../../../src/core/verdict.js';
 
 /** Half of the touches read nothing, so that leads and shared faults come into question. */
 const verdict = fc.oneof(fc.constant('open' as const), fc.constantFrom(...verdicts));

@@ -1,21 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Verdict } from '../../../src/core/events.js';
 import { readProfile } from '../../../src/core/profile/read-profile.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import type { Evidence, Observation } from '../../../src/core/suspects/evidence.js';
-import {
-  type Ranking,
-  rankPosterior,
-  rankSuspects,
-} from '../../../src/core/suspects/rank-suspects.js';
-import { faultWeigher } from '../../../src/core/suspects/weigh-faults.js';
+import { type Ranking, rankPosterior } from '../../../src/core/suspects/rank-suspects.js';
+import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
+import { faultWeigher, weighFaults } from '../../../src/core/suspects/weigh-faults.js';
+import type { Verdict } from '../../../src/core/verdict.js';
 import { smallBoard } from './small-board.js';
 
 const { content: demo } = readProfile(readFileSync('profiles/demo.json', 'utf8'));
 if (demo === null || demo === undefined) throw new Error('the demo profile does not read');
 const model = buildModel(demo);
 const weigh = faultWeigher(model);
+/** With nothing kept from one weighing to the next. */
+const rankSuspects = (board: SuspectModel, evidence: Evidence): Ranking =>
+  rankPosterior(weighFaults(board, evidence));
 const ranked = (evidence: Evidence): Ranking => rankPosterior(weigh(evidence));
 
 /** The whole walk, all pins normal but those named; or only up to a pin. */

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { MateComparison } from '../../../src/core/context/compare-mates.js';
 import type { ReadPin } from '../../../src/core/context/read-pin.js';
-import type { AccuracyStatement } from '../../../src/core/events.js';
 import type { PlannedPin } from '../../../src/core/profile/plan.js';
+import type { AccuracyStatement } from '../../../src/core/session-events.js';
 import { judge } from '../../../src/core/walk/judge.js';
 import { nextAction } from '../../../src/core/walk/next-action.js';
 import { seenIn } from '../../../src/core/walk/seen.js';

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type Numbered, type Verdict, verdicts, type WalkEvent } from '../../../src/core/events.js';
+import type { Numbered, WalkEvent } from '../../../src/core/events.js';
 import type { Act } from '../../../src/core/inputs.js';
+import { type Verdict, verdicts } from '../../../src/core/verdict.js';
 import type { WalkState } from '../../../src/core/walk/state.js';
 import { english } from '../../../src/core/words/english.js';
 import { createNotices } from '../../../src/session/notices.js';

@@ -1,5 +1,5 @@
 // The page in one sentence, with a mark for every pin. Never says more than was measured.
-import { verdicts } from '../../events.js';
+import { verdicts } from '../../verdict.js';
 import type { Phrase } from '../../words/report-phrase.js';
 import type { ReportWords } from '../../words/report-words.js';
 import type { Summary } from '../document.js';

@@ -1,5 +1,5 @@
 // The connector: what the profile says of it, and its pins by row with their verdicts.
-import { verdicts } from '../../events.js';
+import { verdicts } from '../../verdict.js';
 import { foreign, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Connector, Fact, Section } from '../document.js';

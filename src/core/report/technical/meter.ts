@@ -1,6 +1,7 @@
 // The meter, what it is trusted with, and how uncertainty and verdicts come from that.
-import type { AccuracyStatement } from '../../events.js';
+
 import { formatReading } from '../../measure/format-reading.js';
+import type { AccuracyStatement } from '../../session-events.js';
 import { leastConfidence } from '../../walk/judge.js';
 import { foreign, join, name, type Phrase, say, value } from '../../words/report-phrase.js';
 import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';

@@ -28,17 +28,6 @@ export const observe = (
   return [...evidence.filter((known) => placeOf(known) !== place), observation];
 };
 
-export const collectEvidence = (events: Iterable<WalkEvent>): Evidence => {
-  let evidence: Evidence = [];
-  let probing: EventOf<'probe-begun'> | null = null;
-  for (const event of events) {
-    if (event.type === 'probe-begun') probing = event;
-    if (event.type === 'probe-ended') probing = null;
-    evidence = observe(evidence, event, probing);
-  }
-  return evidence;
-};
-
 const observationIn = (
   event: WalkEvent,
   probing: EventOf<'probe-begun'> | null,

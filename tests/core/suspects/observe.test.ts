@@ -1,6 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import type { Verdict, WalkEvent } from '../../../src/core/events.js';
-import { collectEvidence } from '../../../src/core/suspects/collect-evidence.js';
+import type { EventOf, WalkEvent } from '../../../src/core/events.js';
+import type { Evidence } from '../../../src/core/suspects/evidence.js';
+import { observe } from '../../../src/core/suspects/observe.js';
+import type { Verdict } from '../../../src/core/verdict.js';
+
+/** As the walk gathers it, which knows what is being probed. */
+const collectEvidence = (events: readonly WalkEvent[]): Evidence => {
+  let evidence: Evidence = [];
+  let probing: EventOf<'probe-begun'> | null = null;
+  for (const event of events) {
+    if (event.type === 'probe-begun') probing = event;
+    if (event.type === 'probe-ended') probing = null;
+    evidence = observe(evidence, event, probing);
+  }
+  return evidence;
+};
 
 const judged = (t: number, pin: string, verdict: Verdict): WalkEvent => ({
   type: 'pin-judged',
