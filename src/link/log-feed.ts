@@ -28,6 +28,7 @@ export const createLogFeed = ({ file, pace, clock, refused }: LogFeedOptions): F
 
   const waitFor = (seconds: number): Promise<void> =>
     new Promise((resolve) => {
+      if (stopped) return resolve();
       const cancel = clock.after(seconds, resolve);
       cancelWait = () => {
         cancel();

@@ -99,4 +99,18 @@ describe('a reading log as a feed', () => {
     await feed.stop();
     expect(inputs).toHaveLength(2);
   });
+
+  it('should stop at once, before it has come to the pause', async () => {
+    const file = fileWith([reading(0, 1), reading(3600, 2)].join('\n'));
+    const feed = createLogFeed({ file, pace: 'real-time', clock: createMonotonicClock() });
+    const inputs: Input[] = [];
+    const stopped = new Promise<void>((resolve) =>
+      feed.start((input) => {
+        inputs.push(input);
+        if (input.kind === 'reading') void feed.stop().then(resolve);
+      }),
+    );
+    await stopped;
+    expect(inputs).toHaveLength(2);
+  });
 });
