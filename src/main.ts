@@ -21,6 +21,7 @@ import { replayCommand } from './commands/replay.js';
 import { reportCommand } from './commands/report.js';
 import { rerunCommand } from './commands/rerun.js';
 import { reworkCommand } from './commands/rework.js';
+import { complain } from './commands/say.js';
 import { shareCommand } from './commands/share.js';
 import { testCommand } from './commands/test.js';
 import { triageCommand } from './commands/triage.js';
@@ -100,7 +101,8 @@ try {
 } catch (error) {
   if (error instanceof CommanderError && error.exitCode === 0) process.exitCode = 0;
   else {
-    process.stderr.write(`pinwalk: ${linesFor(error)}\n`);
+    const [first = '', ...rest] = linesFor(error);
+    [`pinwalk: ${first}`, ...rest].forEach(complain);
     process.exitCode = exitCodeFor(error);
   }
 }

@@ -7,6 +7,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type LaterWork, openLaterWork } from '../store/later-work.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { printJson, printPlain } from './print-events.js';
+import { complain } from './say.js';
 import { wallClock } from './wall-clock.js';
 
 /** @param eventsFor may throw: then nothing is added. */
@@ -19,7 +20,7 @@ export const addToSession = async (
   const { now } = createMonotonicClock();
   const work = openLaterWork(session, { now, wall: wallClock() });
   try {
-    for (const notice of work.notices) process.stderr.write(`${notice}\n`);
+    for (const notice of work.notices) complain(notice);
     const write = (text: string): void => void process.stdout.write(text);
     const state = openWalk(work.opened);
     const print =
@@ -28,5 +29,5 @@ export const addToSession = async (
   } finally {
     await work.close();
   }
-  process.stderr.write(`Saved in ${cleanText(session, 300)}\n`);
+  complain(`Saved in ${cleanText(session, 300)}`);
 };

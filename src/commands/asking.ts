@@ -1,6 +1,8 @@
 // Questions at a real terminal, one line each. Lines typed ahead wait for their question.
 import { createInterface } from 'node:readline';
+import { showUnsafe } from '../core/clean-text.js';
 import { wrapText } from '../ui/draw/line.js';
+import { sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export interface Asking {
@@ -22,7 +24,7 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
   });
   closed.catch(() => undefined);
   const nextLine = (question: string): Promise<string> => {
-    lines.setPrompt(question);
+    lines.setPrompt(showUnsafe(question));
     lines.prompt();
     const first = ahead.shift();
     if (first !== undefined) return Promise.resolve(first);
@@ -36,7 +38,7 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
   try {
     return await talk({
       ask: async (question) => (await Promise.race([nextLine(question), closed])).trim(),
-      say: (line) => void process.stdout.write(`${inColumns(line, process.stdout.columns)}\n`),
+      say: (line) => inColumns(line, process.stdout.columns).forEach(sayLine),
     });
   } finally {
     lines.close();
@@ -46,8 +48,8 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
 const usualColumns = 80;
 
 /** Broken between words; what begins with blanks or a dash goes on under its first word. */
-const inColumns = (line: string, columns = usualColumns): string => {
+const inColumns = (line: string, columns = usualColumns): readonly string[] => {
   const [begin = ''] = /^ *(?:- )?/u.exec(line) ?? [];
   const lines = wrapText(line.slice(begin.length), Math.max(20, columns - begin.length - 1));
-  return lines.map((part, nth) => (nth === 0 ? begin : ' '.repeat(begin.length)) + part).join('\n');
+  return lines.map((part, nth) => (nth === 0 ? begin : ' '.repeat(begin.length)) + part);
 };

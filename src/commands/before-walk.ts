@@ -17,6 +17,7 @@ import { askCautions, confirmed, sayCautions } from './cautions.js';
 import { askIntake } from './intake-form.js';
 import { attach, type IntakeOptions, intakeGiven, intakeOptions } from './intake-options.js';
 import { measureResidual } from './residual.js';
+import { complain, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export interface BeforeOptions extends IntakeOptions {
@@ -97,11 +98,10 @@ const confirmCautions = async (before: BeforeWalk): Promise<'keyboard' | 'option
   const { options, profile, job, realMeter, canAsk } = before;
   const cautions = cautionsFor(profile, words.cautions.usual);
   if (options.cautionsConfirmed) return 'option';
-  const toStderr = (line: string): void => void process.stderr.write(`${line}\n`);
   if (!realMeter) {
     if (options.intake !== true) return null;
-    sayCautions(cautions, toStderr, words);
-    toStderr(words.cautions.onRealBoard);
+    sayCautions(cautions, complain, words);
+    complain(words.cautions.onRealBoard);
     return null;
   }
   if (job.cautions.length > 0) return null;
@@ -109,7 +109,7 @@ const confirmCautions = async (before: BeforeWalk): Promise<'keyboard' | 'option
     await askAtTerminal((asking) => askCautions(cautions, asking, words));
     return 'keyboard';
   }
-  sayCautions(cautions, toStderr, words);
+  sayCautions(cautions, complain, words);
   throw new UserError(words.cautions.needed, exitCodes.usage);
 };
 
@@ -129,7 +129,7 @@ export const residualBefore = async (parts: ResidualParts): Promise<void> => {
   if (!realMeter || job.residuals.length > 0) return;
   const skip = (reason: string): void => {
     keep({ type: 'residual-skipped', t: now(), reason });
-    process.stderr.write(`${words.residual.skipped(reason)}\n`);
+    complain(words.residual.skipped(reason));
   };
   if (options.skipResidual !== undefined) return skip(options.skipResidual);
   if (!canAsk) return skip(words.residual.noKeyboard);
@@ -147,7 +147,7 @@ export const residualBefore = async (parts: ResidualParts): Promise<void> => {
   } finally {
     await meter.stop();
   }
-  process.stdout.write(`${words.residual.back(english.measure[profile.measure.function])}\n`);
+  sayLine(words.residual.back(english.measure[profile.measure.function]));
 };
 
 /** Gathers what the meter says until it is asked for. */

@@ -9,6 +9,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { onEndSignals } from '../session/end-signals.js';
 import { followGrowing } from '../store/growing-session.js';
 import { loadDriver, loadProfile } from '../store/load-definitions.js';
+import { sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface BenchOptions {
@@ -56,13 +57,12 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
   const setup = orUsage(() =>
     benchSetup({ bench: parseBenchName(name), driver, profile, hears: options.hear !== undefined }),
   );
-  const say = (line: string): void => void process.stdout.write(`${line}\n`);
   const serving =
     tcp === undefined
       ? await startBenchPty({
           setup,
           clock,
-          at: (device) => say(`serial:${device}`),
+          at: (device) => sayLine(`serial:${device}`),
           ...(typeof pty === 'string' ? { linkPath: pty } : {}),
         }).catch(asUserError)
       : await startBenchServer({
@@ -71,7 +71,7 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
           port: tcp,
           walks: options.continued ? 'continued' : 'fresh',
         }).catch(asUserError);
-  if ('port' in serving) say(`tcp://127.0.0.1:${serving.port}`);
+  if ('port' in serving) sayLine(`tcp://127.0.0.1:${serving.port}`);
   const stopHearing =
     options.hear === undefined
       ? () => undefined

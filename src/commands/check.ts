@@ -4,6 +4,7 @@ import { cleanText } from '../core/clean-text.js';
 import { formatProblem, isError } from '../core/problems.js';
 import { checkFile, type FileCheck } from '../store/check-file.js';
 import { listDefinitions } from '../store/load-definitions.js';
+import { say, sayLine, sayObject } from './say.js';
 import { exitCodes } from './user-error.js';
 
 interface CheckOptions {
@@ -30,14 +31,11 @@ export const checkCommand = (): Command =>
 
 const check = (files: readonly string[], options: CheckOptions, command: Command): void => {
   if (files.length === 0 && !options.list) command.error('name a file to check, or give --list');
-  const write = (line: string): void => void process.stdout.write(`${line}\n`);
   if (options.list) {
     for (const kind of ['profile', 'driver'] as const) {
       for (const { content, path } of listDefinitions(kind)) {
         const { id, title } = content;
-        write(
-          options.json ? JSON.stringify({ kind, id, title, path }) : `${kind}  ${id}  ${title}`,
-        );
+        say(options.json, `${kind}  ${id}  ${title}`, { kind, id, title, path });
       }
     }
   }
@@ -45,8 +43,8 @@ const check = (files: readonly string[], options: CheckOptions, command: Command
     const found = checkFile(file);
     const sound = !found.problems.some(isError);
     if (!sound) process.exitCode = exitCodes.badFile;
-    if (options.json) write(JSON.stringify({ file, sound, ...found }));
-    else for (const line of textLines(cleanText(file, 300), found, sound)) write(line);
+    if (options.json) sayObject({ file, sound, ...found });
+    else for (const line of textLines(cleanText(file, 300), found, sound)) sayLine(line);
   }
 };
 

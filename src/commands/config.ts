@@ -7,6 +7,7 @@ import { english } from '../core/words/english.js';
 import { configPath, readConfig, writeStarter } from '../store/config-file.js';
 import { dataFolder } from '../store/data-folder.js';
 import { FileError } from '../store/file-error.js';
+import { say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface ConfigOptions {
@@ -83,6 +84,3 @@ const show = ({ config: asked, json }: ConfigOptions): void => {
 
 const inWords = (value: string | object): string =>
   cleanText(typeof value === 'string' ? value : JSON.stringify(value), 300);
-
-const say = (json: boolean | undefined, line: string, object: object): void =>
-  void process.stdout.write(`${json ? JSON.stringify(object) : line}\n`);

@@ -7,8 +7,7 @@ import type { DrillQuestion } from '../core/drill/question.js';
 import { english as words } from '../core/words/english.js';
 import type { DrillSession } from '../session/drill-session.js';
 import { printPlain } from './print-events.js';
-
-const write = (line: string): void => void process.stdout.write(`${line}\n`);
+import { complain, sayLine, sayObject } from './say.js';
 
 /** @param before what earlier results say. */
 export const drillInLines = async (
@@ -20,11 +19,11 @@ export const drillInLines = async (
   const { view } = session.drill;
   const level = words.drill.level(drill.level);
   if (json) {
-    write(JSON.stringify({ type: 'drill-begun', drill: drill.id, of: view.questions.length }));
+    sayObject({ type: 'drill-begun', drill: drill.id, of: view.questions.length });
   } else {
-    write(cleanText(words.drill.begins(drill.title, level, view.questions.length), 200));
-    write(cleanText(drill.briefing, 600));
-    write(before);
+    sayLine(cleanText(words.drill.begins(drill.title, level, view.questions.length), 200));
+    sayLine(cleanText(drill.briefing, 600));
+    sayLine(before);
     session.follow(
       printPlain(
         (text) => void process.stdout.write(text),
@@ -44,7 +43,7 @@ export const drillInLines = async (
     if (asked === null) break;
     const choice = choiceFrom(typed, asked);
     if (choice === null) {
-      process.stderr.write(`${words.drill.noChoice(cleanText(typed, 40))}\n`);
+      complain(words.drill.noChoice(cleanText(typed, 40)));
       continue;
     }
     session.drill.answer(choice);
@@ -66,14 +65,14 @@ const choiceFrom = (typed: string, { choices }: DrillQuestion): string | null =>
 const putQuestion = (question: DrillQuestion, session: DrillSession, json: boolean): void => {
   if (json) {
     const { kind, pin, line, choices } = question;
-    write(JSON.stringify({ type: 'question-put', kind, pin, line, ...seenAt(question), choices }));
+    sayObject({ type: 'question-put', kind, pin, line, ...seenAt(question), choices });
     return;
   }
   const { sight, ask, choices } = linesOfQuestion(question, session.state, words);
-  write('');
-  write(`${sight} ${ask}`);
-  choices.forEach((choice, at) => void write(`  ${at + 1} ${choice}`));
-  write(words.drill.howToAnswer(choices.length));
+  sayLine('');
+  sayLine(`${sight} ${ask}`);
+  for (const [at, choice] of choices.entries()) sayLine(`  ${at + 1} ${choice}`);
+  sayLine(words.drill.howToAnswer(choices.length));
 };
 
 const tellMark = (session: DrillSession, json: boolean): void => {
@@ -82,11 +81,11 @@ const tellMark = (session: DrillSession, json: boolean): void => {
   const { question, answer, points } = marked;
   if (json) {
     const { kind, pin, line, best } = question;
-    write(JSON.stringify({ type: 'answer-marked', kind, pin, line, answer, points, best }));
+    sayObject({ type: 'answer-marked', kind, pin, line, answer, points, best });
     return;
   }
   const [mark, why] = linesOfMark(marked, session.state, words);
-  write(`${mark} ${why}`);
+  sayLine(`${mark} ${why}`);
 };
 
 /** What a trainee sees of a pin whose verdict is asked. */

@@ -17,6 +17,7 @@ import { type LoadedDrill, listDrills, loadDrill } from '../store/load-drill.js'
 import { openRecording } from '../store/open-recording.js';
 import { drillInLines } from './drill-in-lines.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
+import { say, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface DrillCommandOptions extends FaceOptions {
@@ -80,10 +81,8 @@ const drill = async (
 const list = ({ json }: DrillCommandOptions): void => {
   for (const { id, content, path } of listDrills()) {
     const { title, level } = content;
-    const line = json
-      ? JSON.stringify({ id, title, level, path })
-      : `${id}  ${words.drill.level(level)}  ${cleanText(title, 120)}`;
-    process.stdout.write(`${line}\n`);
+    const line = `${id}  ${words.drill.level(level)}  ${cleanText(title, 120)}`;
+    say(json, line, { id, title, level, path });
   }
 };
 
@@ -109,14 +108,12 @@ const run = async (
   // A drill left half way says nothing about who did it.
   if (view.marked.length < view.questions.length) return;
   const result = resultOf(drill.id, view, new Date().toISOString());
-  if (face === 'json') write(JSON.stringify({ type: 'drill-finished', ...result }));
-  else write(words.drill.score(shownPoints(result.points), result.of));
+  if (face === 'json') sayObject({ type: 'drill-finished', ...result });
+  else sayLine(words.drill.score(shownPoints(result.points), result.of));
   if (!keep) return;
   keepResult(result);
-  if (face !== 'json') write(words.drill.savedIn(drillResultsPath()));
+  if (face !== 'json') sayLine(words.drill.savedIn(drillResultsPath()));
 };
-
-const write = (line: string): void => void process.stdout.write(`${line}\n`);
 
 function* eventsOf(recording: Recording): Generator<Numbered, void> {
   for (let at = 0; at < recording.count; at += 1) {

@@ -12,12 +12,17 @@ export const exitCodeFor = (error: unknown): number => {
   return 1;
 };
 
-export const linesFor = (error: unknown): string => {
+/** One line, or one a problem; each ready for the terminal. */
+export const linesFor = (error: unknown): readonly string[] => {
   if (error instanceof CommanderError) {
-    return `${error.message.replace(/^error: /u, '')}; see \`pinwalk --help\``;
+    return [`${ownWords(error)}; see \`pinwalk --help\``];
   }
-  if (error instanceof UserError || error instanceof FileError || error instanceof JournalError) {
-    return error.message;
-  }
-  return `unexpected failure, please report it: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`;
+  if (error instanceof UserError || error instanceof FileError) return error.lines;
+  if (error instanceof JournalError) return [error.message];
+  const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return `unexpected failure, please report it: ${told}`.split('\n');
 };
+
+/** Without the parser's own beginning, and its suggestion on the same line. */
+const ownWords = ({ message }: CommanderError): string =>
+  message.replace(/^error: /u, '').replace(/\n(?=\(Did you mean [\w, -]+\?\)$)/u, ' ');

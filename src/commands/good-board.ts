@@ -37,7 +37,7 @@ export const learnFromBoard = ({ session, profile: named, by, id }: GoodBoard): 
     ...(id === undefined ? {} : { id }),
   });
   if (outcome.ok) return outcome.learned;
-  throw new UserError(outcome.refused.map(boardRefused).join('\n'), exitCodes.badFile);
+  throw new UserError(outcome.refused.map(boardRefused), exitCodes.badFile);
 };
 
 /** The profile to compare a board with, as if it had been loaded. */

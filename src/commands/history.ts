@@ -13,6 +13,7 @@ import { FileError } from '../store/file-error.js';
 import { type Definition, loadProfile } from '../store/load-definitions.js';
 import { readCases } from '../store/read-cases.js';
 import { sessionFolder } from '../store/session-paths.js';
+import { complain, say, sayLine, sayObject, sayTable } from './say.js';
 import { textTable } from './text-table.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -65,19 +66,19 @@ const run = (folder: string | undefined, options: HistoryOptions): void => {
     );
   }
   const { history, ...counts } = read(folder ?? sessionFolder(), profile, options);
-  const write = (line: string): void => void process.stdout.write(`${line}\n`);
   if (json) {
-    for (const row of history.rows) write(JSON.stringify({ type: 'failures-counted', ...row }));
-    for (const board of history.boards) write(JSON.stringify({ type: 'boards-counted', ...board }));
-    write(JSON.stringify({ type: 'history-read', ...counts }));
+    for (const row of history.rows) sayObject({ type: 'failures-counted', ...row });
+    for (const board of history.boards) sayObject({ type: 'boards-counted', ...board });
+    sayObject({ type: 'history-read', ...counts });
   } else {
-    write(history.rows.length === 0 ? words.nothing : tableOf(history));
+    if (history.rows.length === 0) sayLine(words.nothing);
+    else sayTable(tableOf(history));
     for (const { profile: id, boards, explained } of history.boards) {
-      write(words.boards(cleanText(id, 40), boards, explained));
+      sayLine(words.boards(cleanText(id, 40), boards, explained));
     }
-    write(words.summary(counts.sessions, counts.skipped, counts.simulated));
+    sayLine(words.summary(counts.sessions, counts.skipped, counts.simulated));
   }
-  if (profile !== null) tellPriors(profile, history, options, write);
+  if (profile !== null) tellPriors(profile, history, options);
 };
 
 interface Read {
@@ -100,7 +101,7 @@ const read = (
       const [problem] = found.problem.problems;
       const line = problem?.line === undefined ? '' : `line ${problem.line}: `;
       const why = `${line}${problem?.what}; ${problem?.fix}`;
-      process.stderr.write(`${words.skipped(cleanText(found.path, 300), why)}\n`);
+      complain(words.skipped(cleanText(found.path, 300), why));
     } else if (profile !== null && found.case.profile !== profile.id) {
       // Another connector's.
     } else if (found.case.simulated && !withSimulated) {
@@ -128,7 +129,6 @@ const tellPriors = (
   { id, content }: Definition<Profile>,
   history: History,
   { out, force, json }: HistoryOptions,
-  write: (line: string) => void,
 ): void => {
   const learned = shopPriors(content, history);
   if (learned === null) {
@@ -137,21 +137,19 @@ const tellPriors = (
   }
   for (const { place, faults, boards, before, now } of learned.priors) {
     const told = words.prior(cleanText(place, 40), faults, boards, before, now);
-    write(
-      json ? JSON.stringify({ type: 'prior-learned', place, faults, boards, before, now }) : told,
-    );
+    say(json, told, { type: 'prior-learned', place, faults, boards, before, now });
   }
   if (learned.unplaced.length > 0 && !json) {
-    write(words.unplaced(learned.unplaced.map((place) => cleanText(place, 40)).join(', ')));
+    sayLine(words.unplaced(learned.unplaced.map((place) => cleanText(place, 40)).join(', ')));
   }
   if (out === undefined) {
-    if (!json) write(words.notWritten);
+    if (!json) sayLine(words.notWritten);
     return;
   }
   const renamed = { ...learned.profile, id: basename(out, '.json') };
   save(out, `${JSON.stringify(renamed, null, 2)}\n`, force ?? false);
   const said = words.written(cleanText(renamed.id, 40), cleanText(out, 300));
-  write(json ? JSON.stringify({ type: 'profile-written', id: renamed.id, file: out }) : said);
+  say(json, said, { type: 'profile-written', id: renamed.id, file: out });
 };
 
 const save = (out: string, text: string, force: boolean): void => {

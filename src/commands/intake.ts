@@ -11,6 +11,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { readSession } from '../store/journal-reader.js';
 import { openLaterWork } from '../store/later-work.js';
 import { type IntakeOptions, intakeGiven, intakeOptions } from './intake-options.js';
+import { complain, say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
 
@@ -46,8 +47,7 @@ const run = async (session: string, { json, ...options }: IntakeCommandOptions):
   const show = (events: readonly WalkEvent[]): void => {
     for (const event of events) {
       if (!isJobEvent(event)) continue;
-      const line = json ? JSON.stringify(event) : describeJob(event, profile, english.job);
-      process.stdout.write(`${line}\n`);
+      say(json, describeJob(event, profile, english.job) ?? '', event);
     }
   };
   const given = intakeGiven(options, profile);
@@ -70,7 +70,7 @@ const addTo = async (session: string, given: Given): Promise<readonly Numbered[]
   const work = openLaterWork(session, { ...createMonotonicClock(), wall: wallClock() });
   const { opened, before, notices } = work;
   try {
-    for (const notice of notices) process.stderr.write(`${notice}\n`);
+    for (const notice of notices) complain(notice);
     const job = before.reduce(foldJob, emptyJob);
     return work.append(givenEvents(given, opened.profile.content, job, work.now()));
   } finally {

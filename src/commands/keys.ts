@@ -4,6 +4,7 @@ import { english } from '../core/words/english.js';
 import { screenActs } from '../core/words/screen-words.js';
 import { forgetKeys, keyFilePath, readKeys, writeKeys } from '../store/key-file.js';
 import { configuration } from './configuration.js';
+import { complain, say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface KeysOptions {
@@ -36,11 +37,8 @@ const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
   const map = orUsage(() => keyMapWith(readKeys(keysFile())));
   for (const act of screenActs) {
     const names = map[act];
-    process.stdout.write(
-      json
-        ? `${JSON.stringify({ act, keys: names })}\n`
-        : `${act.padEnd(8)} ${names.join(', ').padEnd(16)} ${english.screen.keyMeans[act]}\n`,
-    );
+    const line = `${act.padEnd(8)} ${names.join(', ').padEnd(16)} ${english.screen.keyMeans[act]}`;
+    say(json, line, { act, keys: names });
   }
 };
 
@@ -59,7 +57,7 @@ const learnKeys = async (): Promise<void> => {
     ),
     keysFile(),
   );
-  process.stderr.write(`Saved in ${keysFile()}\n`);
+  complain(`Saved in ${keysFile()}`);
 };
 
 const orUsage = <T>(make: () => T): T => {

@@ -26,6 +26,7 @@ import { loadProfile } from '../store/load-definitions.js';
 import { configuration } from './configuration.js';
 import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
 import { readBoards } from './read-boards.js';
+import { complain, sayer } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface LearnCommandOptions {
@@ -103,12 +104,12 @@ const learn = (
     ...idFor(out),
   });
   if (!outcome.ok) {
-    throw new UserError(outcome.refused.map(boardRefused).join('\n'), exitCodes.badFile);
+    throw new UserError(outcome.refused.map(boardRefused), exitCodes.badFile);
   }
   const { learned } = outcome;
   const { text, warnings } = profileText(learned.profile, out ?? options.profile);
   tell(learned, wanted.function, options);
-  for (const warning of warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of warnings) complain(warning);
   if (out !== undefined) writeProfile(out, text, options.force ?? false);
   tellEnd(learned, boards, factor, options);
 };
@@ -159,8 +160,3 @@ const tellEnd = (
     ...(out === undefined ? { profile } : {}),
   });
 };
-
-const sayer =
-  ({ json }: { readonly json?: boolean }) =>
-  (line: string, object: object): void =>
-    void process.stdout.write(`${json ? JSON.stringify(object) : line}\n`);

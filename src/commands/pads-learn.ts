@@ -16,6 +16,7 @@ import { usualPadFile } from './choose-pads.js';
 import { configuration } from './configuration.js';
 import { linkKind, openFeed } from './open-feed.js';
 import { driverOf, type PadOptions, padOptions, rounded } from './pad-options.js';
+import { say, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface LearnOptions extends PadOptions {
@@ -44,8 +45,6 @@ export const learnPadsCommand = (): Command =>
   )
     .addHelpText('after', learnPadsExamples)
     .action(learn);
-
-const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
 const learn = async (options: LearnOptions): Promise<void> => {
   const link = options.link ?? configuration().link;
@@ -86,7 +85,7 @@ const learn = async (options: LearnOptions): Promise<void> => {
     accuracy: askedAccuracy(options, driver, measure.function),
     plan: profile === null ? null : planWalk(profile, measure),
   };
-  if (!options.json) say(words.learning(measure.function, setup.commands.length));
+  if (!options.json) sayLine(words.learning(measure.function, setup.commands.length));
   const pads = await lessonsOver(feed, setup, options.json ?? false);
   if (badLog !== null) throw new UserError(badLog, exitCodes.badFile);
   if (pads === null) throw new UserError(words.ended, exitCodes.noLink);
@@ -103,7 +102,7 @@ const learn = async (options: LearnOptions): Promise<void> => {
     })),
   };
   writePads(content, file);
-  say(options.json ? JSON.stringify({ type: 'pads-saved', file }) : words.saved(file, pads.length));
+  say(options.json, words.saved(file, pads.length), { type: 'pads-saved', file });
 };
 
 /** Runs the feed until every pad is learned; null where it ends before that. @throws UserError for a lost link. */
@@ -122,11 +121,8 @@ const lessonsOver = async (
           resolve([...lesson.pads]);
           return;
         }
-        say(
-          json
-            ? JSON.stringify(asObject(lesson))
-            : inWords(lesson, learner.learned.length, setup.commands.length, unit),
-        );
+        const line = inWords(lesson, learner.learned.length, setup.commands.length, unit);
+        say(json, line, asObject(lesson));
         if (!json && process.stdout.isTTY) process.stdout.write(bells[lesson.lesson]);
       }
     };

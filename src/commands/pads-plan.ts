@@ -9,6 +9,7 @@ import { loadProfile } from '../store/load-definitions.js';
 import { askedAccuracy } from './accuracy-option.js';
 import { configuration } from './configuration.js';
 import { driverOf, type PadOptions, padOptions, rounded } from './pad-options.js';
+import { sayLine, sayObject, sayTable } from './say.js';
 import { textTable } from './text-table.js';
 import { exitCodes, UserError } from './user-error.js';
 import { readPositive } from './usual-options.js';
@@ -41,8 +42,6 @@ export const planPadsCommand = (): Command =>
     .addHelpText('after', planPadsExamples)
     .action(plan);
 
-const say = (line: string): void => void process.stdout.write(`${line}\n`);
-
 const plan = (options: PlanOptions): void => {
   const name = options.profile ?? configuration().profile;
   if (name === undefined) {
@@ -71,14 +70,14 @@ const plan = (options: PlanOptions): void => {
   if (options.json) {
     for (const { command, ohms, low, high } of pads) {
       const reads = { low: rounded(low), high: rounded(high) };
-      say(JSON.stringify({ command, ohms, ...reads, does: words.does[command] }));
+      sayObject({ command, ohms, ...reads, does: words.does[command] });
     }
-    say(JSON.stringify({ function: measure.function, distance: rounded(distance), notes }));
+    sayObject({ function: measure.function, distance: rounded(distance), notes });
     return;
   }
   const unit = siUnit(measure.function);
   const { columns } = words;
-  say(
+  sayTable(
     textTable([
       [columns.pad, columns.resistor, columns.reads, columns.does],
       ...pads.map(({ command, ohms, low, high }) => [
@@ -89,9 +88,9 @@ const plan = (options: PlanOptions): void => {
       ]),
     ]),
   );
-  say('');
-  say(words.distance(Math.floor(100 * distance)));
-  for (const note of notes) say(`Note: ${note}.`);
-  say('');
-  for (const line of words.build) say(line);
+  sayLine('');
+  sayLine(words.distance(Math.floor(100 * distance)));
+  for (const note of notes) sayLine(`Note: ${note}.`);
+  sayLine('');
+  for (const line of words.build) sayLine(line);
 };

@@ -5,6 +5,7 @@ import { LinkNameError, parseLinkName, type SerialName, type TcpName } from '../
 import { listPorts, type PortEntry } from '../link/list-ports.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { listDefinitions } from '../store/load-definitions.js';
+import { complain, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface PortsOptions {
@@ -32,14 +33,16 @@ export const portsCommand = (): Command =>
     .action(ports);
 
 const ports = async (options: PortsOptions): Promise<void> => {
-  const say = (line: string, object: object): void =>
-    void process.stdout.write(`${options.json ? JSON.stringify(object) : line}\n`);
+  const say: Say = (line, object) => {
+    if (options.json) sayObject(object);
+    else line.split('\n').forEach(sayLine);
+  };
   const targets = options.link === undefined ? await listed(say) : [asked(options.link)];
   if (!options.identify) return;
   const drivers = listDefinitions('driver').map(({ content }) => content);
   const clock = createMonotonicClock();
   for (const target of targets) {
-    const trying = (says: string): void => void process.stderr.write(`trying ${says}\n`);
+    const trying = (says: string): void => complain(`trying ${says}`);
     report(target, await identify(target, drivers, { clock, trying }), say);
   }
 };
@@ -48,11 +51,9 @@ type Say = (line: string, object: object) => void;
 
 const listed = async (say: Say): Promise<readonly SerialName[]> => {
   const { ports: found, note } = await listPorts();
-  if (note !== undefined) process.stderr.write(`${note}\n`);
+  if (note !== undefined) complain(note);
   if (found.length === 0) {
-    process.stderr.write(
-      'no serial port was found; plug the lead in, or give --link tcp://HOST:PORT\n',
-    );
+    complain('no serial port was found; plug the lead in, or give --link tcp://HOST:PORT');
   }
   for (const port of found) say(portLine(port), { port: port.path, ...port });
   return found.map(({ path }) => ({ kind: 'serial', path, settings: {} }));

@@ -1,9 +1,11 @@
 // Prints what happens in a walk as it happens: for another program, or for a person who reads lines.
 import type { Numbered } from '../core/events.js';
+import { jsonLine } from '../core/json-line.js';
 import type { WalkState } from '../core/walk/state.js';
 import { describe } from '../core/words/describe.js';
 import type { Words } from '../core/words/words.js';
 import type { Follower } from '../session/ports.js';
+import { shownLine } from './say.js';
 
 export type Write = (text: string) => void;
 
@@ -11,7 +13,7 @@ export type Write = (text: string) => void;
 export const printJson =
   (write: Write, readings: boolean): Follower =>
   (event) => {
-    if (readings || event.type !== 'reading-taken') write(`${JSON.stringify(event)}\n`);
+    if (readings || event.type !== 'reading-taken') write(`${jsonLine(event)}\n`);
   };
 
 /** Lines of text, without cursor control. */
@@ -19,5 +21,5 @@ export const printPlain =
   (write: Write, words: Words, state: () => WalkState): Follower =>
   (event: Numbered) => {
     const line = describe(event, state(), words);
-    if (line !== null) write(`${line}\n`);
+    if (line !== null) write(shownLine(line));
   };

@@ -17,6 +17,7 @@ import { askAtTerminal } from './asking.js';
 import { learnFromBoard } from './good-board.js';
 import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
 import { askProfile, isCount, type NewProfile } from './profile-guide.js';
+import { complain, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface Out {
@@ -127,7 +128,7 @@ const begin = async (options: NewOptions): Promise<void> => {
       : options;
   const profile = build(id, told, options);
   const { text, warnings } = profileText(profile, out);
-  for (const warning of warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of warnings) complain(warning);
   writeProfile(out, text, force);
   const pins = profile.connector.pins.length;
   say(json, { type: 'profile-begun', id, pins, file: out }, [
@@ -171,7 +172,7 @@ const grow = (session: string, { out, force = false, profile, by, json }: GrowOp
     ...idFor(out),
   });
   const { text, warnings } = profileText(learned.profile, out);
-  for (const warning of warnings) process.stderr.write(`${warning}\n`);
+  for (const warning of warnings) complain(warning);
   writeProfile(out, text, force);
   const { id, measure, demo } = learned.profile;
   const known = learned.lines.filter(({ outcome }) => outcome !== 'kept').length;
@@ -184,5 +185,7 @@ const grow = (session: string, { out, force = false, profile, by, json }: GrowOp
   ]);
 };
 
-const say = (json: boolean | undefined, object: object, lines: readonly string[]): void =>
-  void process.stdout.write(`${json ? JSON.stringify(object) : lines.join('\n')}\n`);
+const say = (json: boolean | undefined, object: object, lines: readonly string[]): void => {
+  if (json) sayObject(object);
+  else lines.forEach(sayLine);
+};

@@ -8,6 +8,7 @@ import { cautionOptions } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { readEarlier } from './earlier-session.js';
 import { type RunOptions, runWalk } from './run-walk.js';
+import { say } from './say.js';
 import { prepareRecheck, type StartOptions } from './start-session.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption } from './usual-options.js';
@@ -77,11 +78,12 @@ const recheck = async (session: string, given: RecheckOptions): Promise<void> =>
   if (options.list === true) {
     for (const { pin, because, before } of header.pins) {
       const line = earlier.state.plan.pins.find((known) => known.pin === pin)?.line ?? '';
-      process.stdout.write(
-        options.json
-          ? `${JSON.stringify({ pin, line, because, before })}\n`
-          : `${english.rework.toWalk(pin, line, before.verdict, because)}\n`,
-      );
+      say(options.json, english.rework.toWalk(pin, line, before.verdict, because), {
+        pin,
+        line,
+        because,
+        before,
+      });
     }
     return;
   }

@@ -12,6 +12,7 @@ import { readKeys } from '../store/key-file.js';
 import { openRecording } from '../store/open-recording.js';
 import { configuration } from './configuration.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
+import { complain } from './say.js';
 import { showSession } from './show-session.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption } from './usual-options.js';
@@ -84,7 +85,7 @@ const replay = async (file: string, options: ReplayOptions): Promise<void> => {
   }
   const { recording, end, close } = openRecording(file);
   try {
-    if (end.tornBytes > 0) process.stderr.write(`${english.replay.torn(end.tornBytes)}\n`);
+    if (end.tornBytes > 0) complain(english.replay.torn(end.tornBytes));
     await play(recording, face, options);
   } finally {
     close();

@@ -5,6 +5,7 @@ import { tallyOf } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
 import type { Journal } from '../session/ports.js';
 import type { RunningSession, SessionEnd } from '../session/run-session.js';
+import { complain } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export interface Ended {
@@ -22,7 +23,8 @@ export const reportEnd = (end: SessionEnd, { session, journal, path, badLog }: E
     state.alone === null
       ? english.tally(tallyOf(tallyPins(state)))
       : english.pressTests(state.pressTests);
-  process.stderr.write(`${english.closed(tally, journal.fingerprint)}\nSaved in ${path}\n`);
+  complain(english.closed(tally, journal.fingerprint));
+  complain(`Saved in ${path}`);
   if (badLog !== null) throw new UserError(badLog, exitCodes.badFile);
   switch (end.how) {
     case 'closed':

@@ -22,6 +22,7 @@ import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { storedKind } from '../store/stored-kind.js';
 import { configuration } from './configuration.js';
 import { rechecksOf } from './job-rechecks.js';
+import { say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export const reportFormats = ['html', 'csv', 'markdown'] as const;
@@ -93,11 +94,12 @@ const run = (session: string, rechecks: readonly string[], options: ReportOption
     if (!(error instanceof ReportFileError)) throw error;
     throw new UserError(error.message, exitCodes.unwritten);
   }
-  process.stdout.write(
-    options.json === true
-      ? `${JSON.stringify({ type: 'report-written', file: out, format, language })}\n`
-      : `Report written to ${cleanText(out, 300)}\n`,
-  );
+  say(options.json, `Report written to ${cleanText(out, 300)}`, {
+    type: 'report-written',
+    file: out,
+    format,
+    language,
+  });
 };
 
 const formatOf = (out: string | undefined): ReportFormat =>

@@ -1,7 +1,9 @@
 // `rerun`: decides a walk anew from what is stored, without a screen.
 import { Command } from 'commander';
+import { showUnsafe } from '../core/clean-text.js';
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import { inputTime } from '../core/inputs.js';
+import { jsonLine } from '../core/json-line.js';
 import { freePress } from '../core/press/free-press.js';
 import { judgedPress } from '../core/press/judge-press.js';
 import { judgeRecord } from '../core/press/judge-record.js';
@@ -189,14 +191,14 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
   let out = '';
   let state: WalkState | null = null;
   const write = (line: string): void => {
-    out += `${line}\n`;
+    out += `${showUnsafe(line)}\n`;
     if (out.length < writeAt) return;
     process.stdout.write(out);
     out = '';
   };
   const told = (event: Numbered, after: WalkState): void => {
     if (json) {
-      if (readings || event.type !== 'reading-taken') write(JSON.stringify(event));
+      if (readings || event.type !== 'reading-taken') write(jsonLine(event));
       return;
     }
     const line = describe(event, after, english);
@@ -216,17 +218,17 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
       seq += 1;
     },
     traced(traced) {
-      write(json ? JSON.stringify({ seq, ...traced }) : describeTrace(traced, english));
+      write(json ? jsonLine({ seq, ...traced }) : describeTrace(traced, english));
       seq += 1;
     },
     press(judged) {
-      write(json ? JSON.stringify({ seq, ...judged }) : describePress(judged, english));
+      write(json ? jsonLine({ seq, ...judged }) : describePress(judged, english));
     },
     difference(judged, before) {
       const { pin, line, verdict } = judged;
       write(
         json
-          ? JSON.stringify({ ...judged, type: 'verdict-changed', before })
+          ? jsonLine({ ...judged, type: 'verdict-changed', before })
           : english.verdictChanged(
               pin,
               line,

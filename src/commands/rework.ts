@@ -26,6 +26,7 @@ import { type LaterWork, openLaterWork } from '../store/later-work.js';
 import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { printJson, printPlain } from './print-events.js';
+import { complain, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption, readPositive } from './usual-options.js';
 import { wallClock } from './wall-clock.js';
@@ -78,7 +79,7 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   const keys = readKeys(configuration().keysFile);
   const clock = createMonotonicClock();
   const record = openLaterWork(session, { now: clock.now, wall: wallClock() });
-  for (const notice of record.notices) process.stderr.write(`${notice}\n`);
+  for (const notice of record.notices) complain(notice);
   const desk = openReworkDesk(record, configuration().heatLimits ?? {}, clock);
   const state = openWalk(record.opened);
   const once = options.action !== undefined;
@@ -88,7 +89,6 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
     desk.follow(face === 'json' ? printJson(write, true) : printPlain(write, words, () => state));
   }
   const notices = createNotices();
-  const complain = (text: string): void => void process.stderr.write(`${text}\n`);
   if (!onScreen) notices.follow(complain);
   const cues = createCuePlayer({
     mode: options.cues ?? configuration().cues ?? (onScreen ? 'tones' : 'off'),
@@ -110,7 +110,7 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   }
   // A line beside the screen would tear it: what could not be sounded is said once the screen is gone.
   if (onScreen) notices.said.forEach(complain);
-  process.stderr.write(`Saved in ${cleanText(session, 300)}\n`);
+  complain(`Saved in ${cleanText(session, 300)}`);
 };
 
 /** @throws UserError where the entry names no place it could belong to. */
@@ -149,7 +149,7 @@ const warnOfSetting = (desk: ReworkDesk, place: Place, { setPoint }: Setting): v
   const least = Math.min(...allowed);
   if (setPoint <= least) return;
   const { rework: says } = words;
-  process.stderr.write(`${says.setPointOver(says.setPoint(setPoint), says.setPoint(least))}\n`);
+  complain(says.setPointOver(says.setPoint(setPoint), says.setPoint(least)));
 };
 
 /** Lines typed or piped: the same acts as the keys of the screen. */
@@ -162,7 +162,7 @@ const readDeskLines = async (
   let place = firstPlace(record.before, desk.state, profile);
   let setting = firstSetting(desk.state);
   const say = (text: string): void => {
-    if (tells) process.stdout.write(`${text}\n`);
+    if (tells) sayLine(text);
   };
   for (const caution of [
     ...heatCautions.map((id) => words.rework.caution[id]),
@@ -173,7 +173,7 @@ const readDeskLines = async (
   say(words.rework.lines.hint);
   const act = (asked: Parameters<ReworkDesk['act']>[0]): void => {
     const refused = desk.act(asked);
-    if (refused !== null) process.stderr.write(`${words.rework.refused[refused]}\n`);
+    if (refused !== null) complain(words.rework.refused[refused]);
   };
   const lines = createInterface({ input: process.stdin });
   const stop = (): void => lines.close();
@@ -182,9 +182,8 @@ const readDeskLines = async (
     if (text.trim() === '') continue;
     const said = parseDeskLine(text, profile);
     if (said === null) {
-      process.stderr.write(
-        `${words.rework.lines.unknown(cleanText(text, 80))}\n${words.rework.lines.hint}\n`,
-      );
+      complain(words.rework.lines.unknown(cleanText(text, 80)));
+      complain(words.rework.lines.hint);
       continue;
     }
     if (said.line === 'quit') break;

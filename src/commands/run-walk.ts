@@ -10,6 +10,7 @@ import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { linkKind, openFeed } from './open-feed.js';
 import { reportEnd } from './report-end.js';
+import { complain } from './say.js';
 import { showSession } from './show-session.js';
 import type { Preparation } from './start-session.js';
 
@@ -63,7 +64,7 @@ export const runWalk = async (preparation: Preparation, options: RunOptions): Pr
   };
   const intake = await intakeBefore(before);
   const { journal, path, notices, ...begun } = preparation.begin(source, intake);
-  for (const notice of notices) process.stderr.write(`${notice}\n`);
+  for (const notice of notices) complain(notice);
   const startT = begun.state.t;
   const clockStart = clock.now();
   const sessionTime = (t: number): number => startT + t - clockStart;

@@ -13,6 +13,7 @@ import type { ChosenKeys } from '../store/key-file.js';
 import type { ScreenSession } from '../ui/live/screen-store.js';
 import type { Face } from './face.js';
 import { printJson, printPlain } from './print-events.js';
+import { complain } from './say.js';
 
 export interface Shown {
   readonly session: RunningSession & Pick<ScreenSession, 'replay'>;
@@ -39,7 +40,6 @@ export const showSession = async (shown: Shown): Promise<void> => {
 };
 
 const show = async (shown: Shown, { repeat }: CuePlayer, notices: Notices): Promise<void> => {
-  const complain = (text: string): void => void process.stderr.write(`${text}\n`);
   const { session, face, events, readings, profile, simulated, keys } = shown;
   if (face === 'screen') {
     const { runScreen } = await import('../ui/run-screen.js');
@@ -101,6 +101,6 @@ const watchTrouble = (
   session.onChange(() => {
     if (session.trouble === last) return;
     last = session.trouble;
-    process.stderr.write(`${says(last === null ? 'writable' : 'blocked', last ?? '')}\n`);
+    complain(says(last === null ? 'writable' : 'blocked', last ?? ''));
   });
 };

@@ -6,6 +6,7 @@ import { askedAs, describeTriage } from '../core/words/describe-triage.js';
 import { english } from '../core/words/english.js';
 import { loadProfile } from '../store/load-definitions.js';
 import { observeOption, requireObservation } from './intake-options.js';
+import { sayLine, sayObject } from './say.js';
 
 interface TriageOptions {
   readonly profile: string;
@@ -35,7 +36,7 @@ const run = ({ profile: named, observe = {}, json }: TriageOptions): void => {
   for (const name of Object.keys(observe)) requireObservation(name, profile);
   const proposed = triage(profile, observe);
   if (json) {
-    process.stdout.write(`${JSON.stringify({ type: 'groups-proposed', ...proposed })}\n`);
+    sayObject({ type: 'groups-proposed', ...proposed });
     return;
   }
   const open = Object.keys(profile.observations ?? {}).filter(
@@ -45,5 +46,5 @@ const run = ({ profile: named, observe = {}, json }: TriageOptions): void => {
     ...describeTriage(proposed, profile, english.job),
     ...open.map((name) => english.job.triage.canObserve(name, askedAs(profile, name))),
   ];
-  process.stdout.write(`${lines.join('\n')}\n`);
+  lines.forEach(sayLine);
 };

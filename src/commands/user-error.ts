@@ -1,4 +1,5 @@
-// An end of the program that its user brought about or must act on: one line for stderr, and the exit code.
+// An end of the program that its user brought about or must act on: its lines for stderr, one as a rule, and the exit
+// code.
 
 export const exitCodes = {
   usage: 2,
@@ -9,10 +10,14 @@ export const exitCodes = {
 
 export class UserError extends Error {
   override readonly name = 'UserError';
+  readonly lines: readonly string[];
+
   constructor(
-    message: string,
+    says: string | readonly string[],
     readonly exitCode: (typeof exitCodes)[keyof typeof exitCodes],
   ) {
-    super(message);
+    const lines = typeof says === 'string' ? [says] : says;
+    super(lines.join('\n'));
+    this.lines = lines;
   }
 }

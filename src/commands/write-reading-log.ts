@@ -10,6 +10,7 @@ import {
 import { english } from '../core/words/english.js';
 import type { LogAccuracy } from '../core/words/replay-words.js';
 import { readSession } from '../store/journal-reader.js';
+import { complain } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 /** Output is gathered into large writes: a session may hold a million readings. */
@@ -42,11 +43,11 @@ export const writeReadingLog = (file: string, pressed: PressedAt | null): void =
     if (log.notInLog.pressTests === 0) {
       throw new UserError(words.noPressTest(line, part), exitCodes.usage);
     }
-    process.stderr.write(`${words.rerunPressLog(profile, line, part)}\n`);
+    complain(words.rerunPressLog(profile, line, part));
     return;
   }
-  for (const says of words.notInLog(log.notInLog)) process.stderr.write(`${says}\n`);
-  process.stderr.write(`${words.rerunLog(profile, accuracyOf(opened))}\n`);
+  for (const says of words.notInLog(log.notInLog)) complain(says);
+  complain(words.rerunLog(profile, accuracyOf(opened)));
 };
 
 const accuracyOf = ({ accuracy, driver }: EventOf<'session-opened'>): LogAccuracy => {

@@ -16,6 +16,10 @@ const emojiStyle = '(?<=\\p{Extended_Pictographic})\\uFE0F';
 const unsafe =
   '[\\p{Cc}\\p{Cs}\\p{Zl}\\p{Zp}\\p{Bidi_Control}\\p{Default_Ignorable_Code_Point}\\p{Noncharacter_Code_Point}\\uFFF9-\\uFFFB]';
 const kept = new RegExp(`(${joiner}|${emojiStyle})|${unsafe}`, 'gu');
+/** Everything that may not be shown as it is. */
+export const unsafeUnits = new RegExp(unsafe, 'gu');
+/** Most texts are plain: looking for that costs little. */
+const plain = /^[\x20-\x7e]*$/u;
 
 /** More marks than any script stacks on one letter climb over the lines above. */
 const markTower = /(\p{M}{6})\p{M}+/gu;
@@ -25,6 +29,17 @@ const visible = (char: string): string => {
   if (code < 0x20) return String.fromCodePoint(0x2400 + code);
   return code === 0x7f ? '\u2421' : replacement;
 };
+
+export const hasUnsafe = (text: string): boolean =>
+  !plain.test(text) && text.search(unsafeUnits) >= 0;
+
+/** The whole text with every unsafe character shown. */
+export const showUnsafe = (text: string): string =>
+  plain.test(text)
+    ? text
+    : text
+        .replace(kept, (match, harmless: string | undefined) => harmless ?? visible(match))
+        .replace(markTower, `$1${replacement}`);
 
 /**
  * Returns `text` with every unsafe character shown, at most `maxLength` code points long; a cut is marked
@@ -38,9 +53,7 @@ export const cleanText = (text: string, maxLength: number): string => {
   }
   // Two code units hold at least one code point: enough to cut, however long the rest is.
   const beginning = text.slice(0, 2 * maxLength + 2);
-  const safe = beginning
-    .replace(kept, (match, harmless: string | undefined) => harmless ?? visible(match))
-    .replace(markTower, `$1${replacement}`);
+  const safe = showUnsafe(beginning);
   const points = Array.from(safe);
   if (points.length <= maxLength && beginning.length === text.length) return safe;
   const cut = points.slice(0, maxLength - 1).join('');

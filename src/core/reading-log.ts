@@ -1,6 +1,8 @@
 // The reading log: one JSON object a line, either a reading or a mark between readings. Strict: whatever is
 // not one of the known shapes is refused with its line number, and time never falls.
+
 import { type CueName, type Input, inputTime } from './inputs.js';
+import { jsonLine } from './json-line.js';
 import {
   isFault,
   measureFunctions,
@@ -88,7 +90,7 @@ export const formatLogMark = (t: number, mark: (typeof markedActs)[number] | Cue
 
 /** The line a reading takes in a reading log. */
 export const formatLogReading = (reading: Reading): string =>
-  JSON.stringify(isFault(reading) ? { t: reading.t, fault: reading.fault } : reading);
+  jsonLine(isFault(reading) ? { t: reading.t, fault: reading.fault } : reading);
 
 const readFields = (fields: Fields, wrong: (says: string) => LogError): Input => {
   const t = fields.t;

@@ -6,11 +6,15 @@ const mostShown = 20;
 
 export class FileError extends Error {
   override readonly name = 'FileError';
+  readonly lines: readonly string[];
+
   constructor(
     readonly path: string,
     readonly problems: readonly Problem[],
   ) {
-    super(linesFor(path, problems).join('\n'));
+    const lines = linesFor(path, problems);
+    super(lines.join('\n'));
+    this.lines = lines;
   }
 }
 

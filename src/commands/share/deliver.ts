@@ -6,10 +6,10 @@ import { english } from '../../core/words/english.js';
 import { deliver } from '../../share/deliver.js';
 import { type Outbox, openOutbox } from '../../share/outbox.js';
 import { outboxFolder } from '../../store/session-paths.js';
+import { complain, type Say, type SayOptions, sayer } from '../say.js';
 import { exitCodes } from '../user-error.js';
 import { type Server, serverFor } from './address.js';
 import { queueFiles } from './queue-files.js';
-import { type Say, type SayOptions, sayer } from './sayer.js';
 
 interface DeliverOptions extends SayOptions {
   readonly to?: string;
@@ -102,7 +102,7 @@ const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> 
   const waiting = outbox.items().length;
   say(words.deliveredAll(delivered, waiting), { type: 'outbox-tried', delivered, waiting });
   if (waiting === 0) return;
-  process.stderr.write(`${words.howToRetry}\n`);
+  complain(words.howToRetry);
   process.exitCode = exitCodes.noLink;
 };
 

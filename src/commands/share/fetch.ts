@@ -6,10 +6,10 @@ import { english } from '../../core/words/english.js';
 import { type Brought, fetchLibrary, IndexError } from '../../share/fetch-library.js';
 import { ShareError } from '../../share/share-error.js';
 import { libraryFolder } from '../../store/load-definitions.js';
+import { type Say, type SayOptions, sayer } from '../say.js';
 import { exitCodes, UserError } from '../user-error.js';
 import { serverFor } from './address.js';
 import { checkEntry } from './check-entry.js';
-import { type Say, type SayOptions, sayer } from './sayer.js';
 
 interface FetchOptions extends SayOptions {
   readonly from?: string;
@@ -76,12 +76,11 @@ const tell = (brought: Brought, say: Say): void => {
 
 const asUserError = (error: unknown): unknown => {
   if (error instanceof ShareError) {
-    const says = `${words.fault(error.found)}\n${words.offlineStill}`;
-    return new UserError(says, exitCodes.noLink);
+    return new UserError([words.fault(error.found), words.offlineStill], exitCodes.noLink);
   }
   if (error instanceof IndexError) {
     const lines = error.problems.slice(0, 20).map((problem) => formatProblem(error.at, problem));
-    return new UserError([...lines, words.indexRefused].join('\n'), exitCodes.badFile);
+    return new UserError([...lines, words.indexRefused], exitCodes.badFile);
   }
   return error;
 };

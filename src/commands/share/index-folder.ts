@@ -17,9 +17,9 @@ import {
 } from '../../core/share/library-format.js';
 import { english } from '../../core/words/english.js';
 import { writeReport } from '../../report/write-report.js';
+import { type SayOptions, sayer } from '../say.js';
 import { exitCodes, UserError } from '../user-error.js';
 import { checkEntry } from './check-entry.js';
-import { type SayOptions, sayer } from './sayer.js';
 
 interface IndexOptions extends SayOptions {
   readonly title?: string;
@@ -55,7 +55,7 @@ const run = (folder: string, options: IndexOptions): void => {
   const file = join(folder, 'index.json');
   const { content, problems } = readDefinition(libraryKind, text);
   const refused = problems.map((problem) => formatProblem(cleanText(file, 300), problem));
-  if (content === undefined) throw new UserError(refused.join('\n'), exitCodes.badFile);
+  if (content === undefined) throw new UserError(refused, exitCodes.badFile);
   writeReport(file, text, { force: true });
   sayer(options)(words.indexed(cleanText(file, 300), entries.length), {
     type: 'library-indexed',
@@ -104,5 +104,5 @@ const entryOf = (kind: LibraryKind, folder: string, name: string): LibraryEntry 
 };
 
 const refuse = (lines: readonly string[]): void => {
-  if (lines.length > 0) throw new UserError(lines.join('\n'), exitCodes.badFile);
+  if (lines.length > 0) throw new UserError(lines, exitCodes.badFile);
 };

@@ -3,9 +3,9 @@ import { Command } from 'commander';
 import { cleanText } from '../../core/clean-text.js';
 import { english } from '../../core/words/english.js';
 import { ReportFileError, writeReport } from '../../report/write-report.js';
+import { type SayOptions, sayer } from '../say.js';
 import { exitCodes, UserError } from '../user-error.js';
 import { redactedLines } from './redacted-lines.js';
-import { type SayOptions, sayer } from './sayer.js';
 
 interface RedactOptions extends SayOptions {
   readonly out: string;

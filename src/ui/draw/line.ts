@@ -1,6 +1,7 @@
 // A line of the screen as spans of one style each. Everything the parts draw is made of these, so that widths
 // are counted in one place and Ink only prints.
 
+import { showUnsafe } from '../../core/clean-text.js';
 import type { Style, Theme } from '../theme.js';
 import { columnsOf } from './columns.js';
 import { plainLetters } from './plain-letters.js';
@@ -12,8 +13,9 @@ export interface Span {
 
 export type Line = readonly Span[];
 
+/** Whatever the text came from, nothing in it acts on the terminal or upsets the count of columns. */
 export const span = (text: string, style?: Style): Span =>
-  style === undefined ? { text } : { text, style };
+  style === undefined ? { text: showUnsafe(text) } : { text: showUnsafe(text), style };
 
 export const widthOf = (line: Line): number =>
   line.reduce((sum, { text }) => sum + columnsOf(text), 0);
