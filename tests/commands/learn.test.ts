@@ -77,7 +77,7 @@ const run = (...args: string[]): { code: number; out: string[]; err: string } =>
     command.parse(args, { from: 'user' });
   } catch (error) {
     code = exitCodeFor(error);
-    errors.push(...linesFor(error));
+    errors.push(linesFor(error).join('\n'));
   } finally {
     stdout.mockRestore();
     stderr.mockRestore();

@@ -31,7 +31,17 @@ export const soakAccelerated = async (folder: string, hours: number): Promise<Ac
   const child = spawn(
     process.execPath,
     [
-      ...[programPath, 'walk', '--link', `log:${log}`, '--log-pace', 'fast', '--stay'],
+      // Uncapped, what nobody holds any more is left lying for minutes and hides what grows.
+      ...[
+        '--max-old-space-size=64',
+        programPath,
+        'walk',
+        '--link',
+        `log:${log}`,
+        '--log-pace',
+        'fast',
+        '--stay',
+      ],
       ...['--profile', profileFile, '--session', session, '--json', '--readings'],
     ],
     { stdio: ['ignore', 'pipe', 'ignore'] },
