@@ -3,6 +3,7 @@ import { render } from 'ink';
 import type { ReactNode } from 'react';
 import { listenToKeys } from './keys/keyboard.js';
 import type { Key } from './keys/parse-keys.js';
+import { createStandIns, StandInsContext } from './live/stand-ins.js';
 import { inkTerminal, takeTerminal, watchTerminal } from './terminal.js';
 
 export interface OnTerminal {
@@ -20,12 +21,14 @@ export const showOnTerminal = async (
 ): Promise<void> => {
   const giveBack = takeTerminal(stdout);
   const stopKeys = listenToKeys(stdin, press);
-  const terminal = inkTerminal(stdout);
+  const standIns = createStandIns();
+  const terminal = inkTerminal(stdout, standIns.fill);
   watchTerminal(stdin, stdout, () => {
     terminal.close();
     gone();
   });
-  const instance = render(screen, {
+  const filled = <StandInsContext.Provider value={standIns}>{screen}</StandInsContext.Provider>;
+  const instance = render(filled, {
     stdout: terminal.output,
     exitOnCtrlC: false,
     patchConsole: false,

@@ -64,14 +64,18 @@ export interface InkTerminal {
   close(): void;
 }
 
-/** A terminal as Ink may use it. */
-export const inkTerminal = (output: NodeJS.WriteStream): InkTerminal => {
+/** A terminal as Ink may use it. `fill` puts in what Ink's frames have only a place for. */
+export const inkTerminal = (
+  output: NodeJS.WriteStream,
+  fill: (frame: string) => string,
+): InkTerminal => {
   let open = true;
   const proxy = new Proxy(output, {
     get(target, name) {
       if (name === 'write') {
         return (text: string | Uint8Array) =>
-          open && target.write(typeof text === 'string' ? withoutScrollbackErase(text) : text);
+          open &&
+          target.write(typeof text === 'string' ? fill(withoutScrollbackErase(text)) : text);
       }
       const value: unknown = Reflect.get(target, name, target);
       return typeof value === 'function' ? value.bind(target) : value;

@@ -104,7 +104,7 @@ export const openTerminal = (options: TerminalOptions): Terminal => {
     close() {
       spawnSync('tmux', [...server, 'kill-server']);
       // The program may still be writing its last words there.
-      rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+      rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
     },
   };
 };

@@ -1,7 +1,7 @@
 // A line as the terminal takes it: text with SGR sequences (ECMA-48), each closed by its own end. Colours come as
 // '#rrggbb', 'ansi256(n)' or one of the sixteen names.
-import type { Style, Theme } from '../theme.js';
-import { cutLine, type Line } from './line.js';
+import type { Style } from '../theme.js';
+import type { Line } from './line.js';
 
 const names = ['black', 'red', 'green', 'yellow', 'blue', 'magenta', 'cyan', 'white'];
 
@@ -39,8 +39,5 @@ const paintText = (text: string, style: Style | undefined): string => {
   return sequence(open) + text + sequence(close);
 };
 
-/** No wider than `width` columns. */
-export const paintLine = (line: Line, width: number, theme: Theme): string =>
-  cutLine(line, width, theme)
-    .map(({ text, style }) => paintText(text, style))
-    .join('');
+export const paint = (line: Line): string =>
+  line.map(({ text, style }) => paintText(text, style)).join('');

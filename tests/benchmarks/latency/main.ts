@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { outsideCi } from '../../support/outside-ci.js';
 import { quantile } from '../shared/quantile.js';
 import { textTable } from '../shared/text-table.js';
 import { openFarEnd } from './far-end.js';
@@ -36,6 +37,7 @@ interface Subject {
 const walk = (port: string, session: string): string[] => [
   ...[program, 'walk', '--link', `serial:${port}`, '--driver', 'stream-value-unit'],
   ...['--profile', 'demo', '--no-ground-check', '--session', session],
+  ...['--cautions-confirmed', '--skip-residual', 'no board, a benchmark', '--no-intake'],
 ];
 
 const countIn = (child: ChildProcess, mark: string, heard: () => void): ChildProcess => {
@@ -106,7 +108,7 @@ const subjects: readonly Subject[] = [
         ],
         {
           stdio: ['pipe', 'ignore', 'ignore'],
-          env: { ...process.env, CI: '', TERM: 'xterm-256color' },
+          env: { ...outsideCi, TERM: 'xterm-256color' },
         },
       );
     },

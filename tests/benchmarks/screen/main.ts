@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { outsideCi } from '../../support/outside-ci.js';
 import { quantile } from '../shared/quantile.js';
 import { textTable } from '../shared/text-table.js';
 
@@ -36,7 +37,7 @@ const run = (size: readonly [number, number], args: readonly string[]) =>
     'python3',
     [here('../../support/pty-run.py'), ...size.map(String), process.execPath, ...args],
     {
-      env: { ...process.env, CI: '', TERM: 'xterm-256color', COLORTERM: '' },
+      env: { ...outsideCi, TERM: 'xterm-256color', COLORTERM: '' },
     },
   );
 

@@ -9,7 +9,7 @@ import {
   widthOf,
   wrapText,
 } from '../../../src/ui/draw/line.js';
-import { colourCode, paintLine } from '../../../src/ui/draw/paint.js';
+import { colourCode, paint } from '../../../src/ui/draw/paint.js';
 import { createTheme } from '../../../src/ui/theme.js';
 
 const theme = createTheme({ colours: 'full', background: 'dark', unicode: true });
@@ -53,9 +53,9 @@ describe('lines', () => {
 
 describe('painting', () => {
   it('should open and close each style by its own code', () => {
-    const painted = paintLine([span('a', { bold: true, color: '#0a0b0c' }), span('b')], 9, theme);
+    const painted = paint([span('a', { bold: true, color: '#0a0b0c' }), span('b')]);
     expect(painted).toBe('\u001b[38;2;10;11;12m\u001b[1ma\u001b[22m\u001b[39mb');
-    expect(paintLine([span('x', { inverse: true, underline: true })], 9, theme)).toBe(
+    expect(paint([span('x', { inverse: true, underline: true })])).toBe(
       '\u001b[4m\u001b[7mx\u001b[27m\u001b[24m',
     );
   });
