@@ -1,31 +1,9 @@
 #!/usr/bin/env node
 // Wires the commands together and turns every expected failure into one line and an exit code.
 import { Command, CommanderError } from 'commander';
-import { benchCommand } from './commands/bench.js';
-import { checkCommand } from './commands/check.js';
-import { closeCommand } from './commands/close.js';
-import { configCommand } from './commands/config.js';
 import { takeConfiguration } from './commands/configuration.js';
-import { drillCommand } from './commands/drill.js';
 import { exitCodeFor, linesFor } from './commands/failures.js';
-import { historyCommand } from './commands/history.js';
-import { intakeCommand } from './commands/intake.js';
-import { keysCommand } from './commands/keys.js';
-import { learnCommand } from './commands/learn.js';
-import { padsCommand } from './commands/pads.js';
-import { portsCommand } from './commands/ports.js';
-import { pressCommand } from './commands/press.js';
-import { profileCommand } from './commands/profile.js';
-import { recheckCommand } from './commands/recheck.js';
-import { replayCommand } from './commands/replay.js';
-import { reportCommand } from './commands/report.js';
-import { rerunCommand } from './commands/rerun.js';
-import { reworkCommand } from './commands/rework.js';
 import { complain } from './commands/say.js';
-import { shareCommand } from './commands/share.js';
-import { testCommand } from './commands/test.js';
-import { triageCommand } from './commands/triage.js';
-import { walkCommand } from './commands/walk.js';
 import { programVersion } from './core/version.js';
 
 // React chooses its build when it is first loaded; the development build leaks measurements.
@@ -61,31 +39,36 @@ const quiet = (command: Command): Command => {
     .configureHelp({ showGlobalOptions: true });
 };
 
-for (const command of [
-  walkCommand(),
-  intakeCommand(),
-  triageCommand(),
-  pressCommand(),
-  replayCommand(),
-  drillCommand(),
-  rerunCommand(),
-  reworkCommand(),
-  recheckCommand(),
-  testCommand(),
-  closeCommand(),
-  reportCommand(),
-  learnCommand(),
-  historyCommand(),
-  shareCommand(),
-  keysCommand(),
-  padsCommand(),
-  configCommand(),
-  portsCommand(),
-  checkCommand(),
-  benchCommand(),
-  profileCommand(),
-]) {
-  program.addCommand(quiet(command));
+/** Loaded by name: most of what a command needs, no other does. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  walk: async () => (await import('./commands/walk.js')).walkCommand(),
+  intake: async () => (await import('./commands/intake.js')).intakeCommand(),
+  triage: async () => (await import('./commands/triage.js')).triageCommand(),
+  press: async () => (await import('./commands/press.js')).pressCommand(),
+  replay: async () => (await import('./commands/replay.js')).replayCommand(),
+  drill: async () => (await import('./commands/drill.js')).drillCommand(),
+  rerun: async () => (await import('./commands/rerun.js')).rerunCommand(),
+  rework: async () => (await import('./commands/rework.js')).reworkCommand(),
+  recheck: async () => (await import('./commands/recheck.js')).recheckCommand(),
+  test: async () => (await import('./commands/test.js')).testCommand(),
+  close: async () => (await import('./commands/close.js')).closeCommand(),
+  report: async () => (await import('./commands/report.js')).reportCommand(),
+  learn: async () => (await import('./commands/learn.js')).learnCommand(),
+  history: async () => (await import('./commands/history.js')).historyCommand(),
+  share: async () => (await import('./commands/share.js')).shareCommand(),
+  keys: async () => (await import('./commands/keys.js')).keysCommand(),
+  pads: async () => (await import('./commands/pads.js')).padsCommand(),
+  config: async () => (await import('./commands/config.js')).configCommand(),
+  ports: async () => (await import('./commands/ports.js')).portsCommand(),
+  check: async () => (await import('./commands/check.js')).checkCommand(),
+  bench: async () => (await import('./commands/bench.js')).benchCommand(),
+  profile: async () => (await import('./commands/profile.js')).profileCommand(),
+};
+
+const named = Object.keys(commands).filter((name) => process.argv.includes(name));
+for (const name of named.length === 0 ? Object.keys(commands) : named) {
+  const command = await commands[name]?.();
+  if (command !== undefined) program.addCommand(quiet(command));
 }
 
 // Whoever reads our lines may have seen enough, as `head` does.

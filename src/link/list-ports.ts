@@ -1,7 +1,6 @@
 // Which serial ports there are, as far as the system tells. Asks serialport, and looks into /dev itself where
 // the system's own tool is missing; never fails: what could not be found out is said in a note.
 import { readdir, realpath } from 'node:fs/promises';
-import { SerialPort } from 'serialport';
 import { cleanText } from '../core/clean-text.js';
 
 /** Texts are cleaned. `serialNumber`, `vendorId` and `productId` are those of the USB adapter. */
@@ -38,7 +37,7 @@ export interface PortSources {
 }
 
 const system: PortSources = {
-  list: () => SerialPort.list(),
+  list: async () => (await import('serialport')).SerialPort.list(),
   namesIn: (folder) => readdir(folder).catch(() => []),
   follow: (link) => realpath(link).catch(() => undefined),
 };

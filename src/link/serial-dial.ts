@@ -1,6 +1,5 @@
 // Dials a serial port: a fresh port object at every opening. Never writes to a closed port, because serialport
 // keeps such bytes and sends them at the next opening. Control lines that the device lacks are no error.
-import { SerialPort } from 'serialport';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Connection, ConnectionEvents, Dial, Gone } from './connection.js';
 import type { SerialName, SerialSettings } from './link-name.js';
@@ -30,9 +29,13 @@ export interface PortOptions {
   readonly autoOpen: false;
 }
 
-export type MakePort = (options: PortOptions) => PortLike;
+export type MakePort = (options: PortOptions) => PortLike | Promise<PortLike>;
 
-const realPort: MakePort = (options) => new SerialPort(options);
+/** Loaded where a port is opened: most walks that begin need it not at once, and some not at all. */
+const realPort: MakePort = async (options) => {
+  const { SerialPort } = await import('serialport');
+  return new SerialPort(options);
+};
 
 /** The driver's settings, with what the link name says in their place. */
 export const wireOf = (driver: SerialWire, asked: SerialSettings): SerialWire => ({
@@ -73,7 +76,7 @@ class SerialConnection implements Connection {
     const path = await finder.whereNow();
     if (this.#over) return;
     const { baud, dataBits, parity, stopBits } = this.wire;
-    const port = this.makePort({
+    const port = await this.makePort({
       path,
       baudRate: baud,
       dataBits,
@@ -81,6 +84,7 @@ class SerialConnection implements Connection {
       stopBits,
       autoOpen: false,
     });
+    if (this.#over) return;
     port.on('error', (error) => this.#end(serialOpenError(error ?? 'failed', path)));
     port.on('close', () =>
       this.#end({ reason: `${path} went away: unplugged or switched off`, absent: false }),

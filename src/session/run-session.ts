@@ -42,6 +42,8 @@ export interface RunningSession {
 }
 
 const retryS = 0.5;
+/** The screen comes first, and no pin is read that early. */
+const readyAfterS = 0.5;
 /** Events after which the disk is asked for at once; readings in between ride along. */
 const unworthOfSync: ReadonlySet<WalkEvent['type']> = new Set(['reading-taken', 'touch-captured']);
 
@@ -140,7 +142,7 @@ export const runSession = (parts: SessionParts): RunningSession => {
       return () => watchers.delete(call);
     },
     start: () => {
-      readySuspects(state);
+      clock.after(readyAfterS, () => readySuspects(state));
       feed.start((input) => {
         const given = inputTime(input);
         const t = feed.ownTime ? startT + given : sessionTime(given);
