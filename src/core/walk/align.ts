@@ -7,7 +7,7 @@ import { beliefFor } from '../context/shift-belief.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 import { type GapLikelihood, type GapView, gapLikelihood, sinceBrush } from './gap-likelihood.js';
-import { firstTouchDensity, sameLineDensity } from './likelihood.js';
+import { firstTouchDensity, nextPinDensity, sameLineDensity } from './likelihood.js';
 import { type Alignment, keepBest, type Role, type Stage, type Way } from './ways.js';
 
 export interface CaptureEvidence {
@@ -16,6 +16,8 @@ export interface CaptureEvidence {
   /** Standard deviation of the value from its touch alone. */
   readonly deviation: number;
   readonly view: GapView;
+  /** The walk did not know where it stood, and had said so. */
+  readonly doubted: boolean;
   readonly beliefs: ShiftEstimate['beliefs'];
 }
 
@@ -28,6 +30,8 @@ const habits = {
   awaiting: { here: 0.985, ahead: 0.001 },
   confirming: { again: 0.93, next: 0.06, ahead: 0.0003 },
   done: { again: 0.0003, next: 0.99, ahead: 0.0005 },
+  /** Asked whether the last touch was the same pin or the next, people go on, or touch that one again. */
+  asked: { again: 0.02, next: 0.97, ahead: 0.0005 },
   /** A normal value near its limit makes people touch again: this times the probability that it is not. */
   doubted: 0.3,
   /** Added to `ahead` when the pin between shows nothing by design. */
@@ -55,7 +59,7 @@ export const alignCapture = (
   const gap = gapLikelihood(evidence.view);
   const candidates: Candidate[] = [];
   for (const way of alignment) {
-    for (const step of stepsFrom(way, plan, evidence.view, gap)) {
+    for (const step of stepsFrom(way, plan, evidence, gap)) {
       const pin = plan.pins[step.index];
       if (pin === undefined || step.probability === 0) continue;
       const density = densityOf(step.role, way, pin, plan, evidence);
@@ -105,7 +109,7 @@ interface Step {
 const stepsFrom = (
   way: Way,
   plan: Plan,
-  view: GapView,
+  { view, doubted }: CaptureEvidence,
   { slip, lift }: GapLikelihood,
 ): readonly Step[] => {
   const { index, stage } = way;
@@ -119,7 +123,7 @@ const stepsFrom = (
       { index: index + 1, role: 'first', probability: ahead + passed + unseen(index) },
     ];
   }
-  const habit = stage === 'done' ? habits.done : habits.confirming;
+  const habit = stage !== 'done' ? habits.confirming : doubted ? habits.asked : habits.done;
   const again = stage === 'done' ? habit.again + habits.doubted * way.doubt : habit.again;
   // Only from a contact can the probe slip: an answer was given in the air.
   const slips = way.value === null ? 0 : habits.slip * slip;
@@ -137,9 +141,10 @@ const stepsFrom = (
 
 /**
  * Share of slips and repeats after which a line reads otherwise: a bad contact before, or a joint that moves. Where the
- * probe was not seen to leave at all, a reading that went on creeping after its capture looks like a slip.
+ * probe was not seen to leave at all, a reading that went on creeping after its capture looks like a slip. The next
+ * pin of the same line reads otherwise where one of the two joints is bad.
  */
-const otherwise = { slip: 0.004, creptOn: 0.1, repeat: 0.15 } as const;
+const otherwise = { slip: 0.004, creptOn: 0.1, repeat: 0.15, nextPin: 0.15 } as const;
 
 const densityOf = (
   role: Role,
@@ -153,7 +158,12 @@ const densityOf = (
   if (role === 'first' || role === 'answer') {
     const last = plan.pins[way.index];
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
-    return firstTouchDensity(pin, value, { measure, mate, shift });
+    const elsewhere = firstTouchDensity(pin, value, { measure, mate, shift });
+    if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return elsewhere;
+    return (
+      (1 - otherwise.nextPin) * nextPinDensity(way.value, value, measure) +
+      otherwise.nextPin * elsewhere
+    );
   }
   const elsewhere = firstTouchDensity(pin, value, { measure, mate: null, shift });
   if (way.value === null) return elsewhere;

@@ -60,7 +60,15 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
         hushed: false,
       };
     case 'question-asked':
-      return { ...timed, question: { question: event.question, pin: event.pin, t: event.t } };
+      return {
+        ...timed,
+        question: {
+          question: event.question,
+          pin: event.pin,
+          t: event.t,
+          touch: timed.nextTouch,
+        },
+      };
     case 'question-answered':
       return { ...timed, question: null, hushed: event.by === 'act' };
     case 'walk-held':

@@ -110,6 +110,16 @@ export const sameLineDensity = (
   return 0.97 * gaussian(value, before, own, at) + 0.03 * tail;
 };
 
+/** Two pins of one line differ by their joints and contacts. */
+const pinSpread = 0.004;
+const pinContact = 0.1;
+
+/** Density of a value at the next pin of a line whose pin before reads `before`. */
+export const nextPinDensity = (before: number, value: number, measure: MeasureFunction): number => {
+  const at = knee[measure];
+  return laplace(value, before, pinSpread * Math.abs(before) + pinContact * at, at);
+};
+
 const gaussian = (value: number, centre: number, deviation: number, at: number): number => {
   const z = (value - centre) / deviation;
   return (stretch(value, at) * Math.exp(-0.5 * z * z)) / (deviation * Math.sqrt(2 * Math.PI));

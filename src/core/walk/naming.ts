@@ -88,6 +88,8 @@ export const findNaming = (
 export interface Standing {
   /** The place that is waited for, the number of pins when all are done. */
   readonly at: number;
+  /** Probability that it is this place. */
+  readonly share: number;
   /** True when it is known, and with it the pin that was read last. */
   readonly sure: boolean;
 }
@@ -105,5 +107,5 @@ export const standingOf = (alignment: Alignment): Standing => {
     if (waitsFor(way) === at) here += weight;
     if (way.index === likeliestWay.index) same += weight;
   }
-  return { at, sure: Math.min(here, same) >= surelyNamed * total };
+  return { at, share: here / total, sure: Math.min(here, same) >= surelyNamed * total };
 };

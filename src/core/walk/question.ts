@@ -2,6 +2,7 @@
 // same, so after a dwell the walk asks, and never steps by itself. Two taps on ground answer yes.
 
 import type { ProbeSide } from '../inputs.js';
+import type { PlannedPin } from '../profile/plan.js';
 import { captureAnsweredOpen } from './capture.js';
 import { standingOf } from './naming.js';
 import { askedReply } from './pad-ear.js';
@@ -18,7 +19,7 @@ const quietS = 0.3;
 export const askIfOpen = (teller: Teller): void => {
   const { state } = teller;
   const { probing } = state;
-  const pin = probing === null ? cursorPin(state) : probedPin(state, probing);
+  const pin = probing === null ? pinToAskAbout(state) : probedPin(state, probing);
   if (pin === undefined || !isTimeToAsk(state)) return;
   teller.tell({
     type: 'question-asked',
@@ -33,10 +34,25 @@ export const isTimeToAsk = (state: WalkState): boolean => {
   const { stage, question, hushed, t, reachedT, probing } = state;
   const { air } = state.contact;
   if (air === null || t - Math.max(air.from, reachedT) < dwellS) return false;
-  if (question !== null || hushed || askedReply(state) !== null) return false;
+  if (hushed || askedReply(state) !== null) return false;
+  if (question !== null && question.question !== 'same-or-next') return false;
   if (probing !== null) return true;
-  if (stage !== 'walking') return false;
-  return likeliestWay(state).stage !== 'confirming' && standingOf(state.alignment).sure;
+  return (
+    stage === 'walking' &&
+    likeliestWay(state).stage !== 'confirming' &&
+    standingOf(state.alignment).share >= likelyHere
+  );
+};
+
+/**
+ * Where the walk does not know whether the last touch was the same pin or the next, a dwell in the air says that the
+ * technician has gone on to a line that shows nothing: an answer there tells more than waiting for a touch.
+ */
+const likelyHere = 0.5;
+
+const pinToAskAbout = (state: WalkState): PlannedPin | undefined => {
+  const { at, sure } = standingOf(state.alignment);
+  return sure ? cursorPin(state) : state.plan.pins[at];
 };
 
 const placeOf = (part: string | undefined, side: ProbeSide) =>

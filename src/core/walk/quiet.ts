@@ -26,5 +26,5 @@ export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   if (touch !== null) return !isWorthALook(state);
   if (rest !== null) return !isWatched(rest) && !mayBeFrozen(rest);
   if (wasHeld(state)) return false;
-  return question === null ? !isTimeToAsk(state) : contact.ended.length < 2;
+  return question?.question === 'open' ? contact.ended.length < 2 : !isTimeToAsk(state);
 };

@@ -81,6 +81,8 @@ export interface WalkState {
     readonly question: Question;
     readonly pin: string;
     readonly t: number;
+    /** How many touches had been captured by then. */
+    readonly touch: number;
   } | null;
   /** A question was dismissed at this pin and is not asked again before the next touch. */
   readonly hushed: boolean;

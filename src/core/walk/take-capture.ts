@@ -9,7 +9,7 @@ import type { GapView } from './gap-likelihood.js';
 import { isNormal } from './judge.js';
 import { judgeAlone, judgeHere, readIn } from './judge-here.js';
 import { openProbability } from './likelihood.js';
-import { findNaming, type Naming, nameCaptures, surelyNamed } from './naming.js';
+import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { learnNoise } from './noise.js';
 import { learnLift, type RangingDelay } from './ranging.js';
 import { revisedFrom } from './revise.js';
@@ -31,6 +31,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
       value,
       deviation: capture.deviation ?? 0,
       view,
+      doubted: !standingOf(from).sure,
       beliefs: state.shifts.beliefs,
     },
     normalityOf(state, capture),

@@ -4,7 +4,7 @@ import { judgeHere, readIn } from './judge-here.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { readingOf } from './reading-of.js';
 import { realign } from './realign.js';
-import { type Capture, likeliestWay } from './state.js';
+import { type Capture, likeliestWay, type WalkState } from './state.js';
 import { tallyPins } from './tally.js';
 import { tellContext, tellMate, tellShifts } from './tell-context.js';
 import { tellControl } from './tell-recheck.js';
@@ -33,7 +33,7 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const { at, sure } = standingOf(state.alignment);
   if (!sure) {
     const pin = plan.pins[Math.min(cursor, plan.pins.length - 1)];
-    if (pin !== undefined && question === null) {
+    if (pin !== undefined && (question === null || isAskedOfEarlier(state))) {
       teller.tell({ type: 'question-asked', t, question: 'same-or-next', pin: pin.pin });
     }
     return;
@@ -51,6 +51,10 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
     teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
   }
 };
+
+/** "Same or next?" was asked of a touch before the latest: without a word nobody knows that this one was read. */
+const isAskedOfEarlier = ({ question, nextTouch }: WalkState): boolean =>
+  question?.question === 'same-or-next' && question.touch < nextTouch;
 
 const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming): void => {
   const { state } = teller;

@@ -45,7 +45,10 @@ describe('status', () => {
       place: null,
       expectedOverload: true,
     });
-    const bare = { ...session.state, question: { question: 'open' as const, pin: '2', t: 0 } };
+    const bare = {
+      ...session.state,
+      question: { question: 'open' as const, pin: '2', t: 0, touch: 0 },
+    };
     expect(selectStatus(bare, null)).toMatchObject({ expectedOverload: false });
   });
 
