@@ -1,0 +1,192 @@
+// Live walks of the built program over a pseudo-terminal, ended by `kill -9` at drawn moments and taken up again. Says
+// of each kill whether everything that was printed is in the file, and whether the walk goes on at the right pin.
+import { once } from 'node:events';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import type { EventOf, Numbered } from '../../../src/core/events.js';
+import { evolve } from '../../../src/core/walk/evolve.js';
+import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import { FileError } from '../../../src/store/file-error.js';
+import { readSession } from '../../../src/store/journal-reader.js';
+import type { Random } from '../../benchmarks/shared/random.js';
+import { runProgram, startProgram } from '../../support/run-program.js';
+
+export interface Killed {
+  readonly walk: number;
+  /** Seconds after its start, or after its first event. */
+  readonly atS: number;
+  readonly printed: number;
+  readonly stored: number;
+  readonly tornBytes: number;
+  /** What was lost or wrong, in words; empty where all is well. */
+  readonly wrong: readonly string[];
+}
+
+export interface KilledWalks {
+  readonly kills: readonly Killed[];
+  /** Walks that came to their end. */
+  readonly finished: number;
+  /** Pins of finished walks with a verdict other than the board deserves. */
+  readonly misread: readonly string[];
+}
+
+export interface KillWish {
+  readonly folder: string;
+  readonly random: Random;
+  readonly kills: number;
+  readonly profile: string;
+  /** After a bench's name: its scenario and how it is run. */
+  readonly bench: string;
+  /** Verdicts that are not normal, by line. */
+  readonly deserved: Readonly<Record<string, string>>;
+  readonly told?: (killed: Killed) => void;
+}
+
+const driver = 'stream-fields-flags';
+/** One kill in so many comes while the program is still starting. */
+const atStart = 8;
+const longestStartS = 1;
+const longestWalkS = 2.5;
+
+/** @throws Error when the bench cannot be served, or a walk ends as none should. */
+export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
+  const kills: Killed[] = [];
+  const misread: string[] = [];
+  let finished = 0;
+  for (let walk = 0; kills.length < wish.kills; walk += 1) {
+    const session = join(wish.folder, `walk-${walk}.jsonl`);
+    const bench = startProgram([
+      ...['bench', wish.bench, '--pty', join(wish.folder, `meter-${walk}`), '--driver', driver],
+      ...['--profile', wish.profile, '--hear', session],
+    ]);
+    try {
+      const link = await bench.line((line) => line.startsWith('serial:'));
+      const begin = ['walk', '--link', link, '--driver', driver, '--profile', wish.profile];
+      const options = ['--json', '--readings', '--cautions-confirmed'];
+      let printed: readonly string[] = [];
+      for (;;) {
+        const before = existsSync(session) ? storedIn(session) : null;
+        const args =
+          before === null || before.events.length === 0
+            ? [...begin, '--session', session, ...options]
+            : ['walk', '--resume', session, '--json', '--readings'];
+        const running = startProgram(args);
+        if (kills.length >= wish.kills) {
+          const { code, stderr } = await running.ended;
+          if (code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
+        } else {
+          const isEarly = wish.random.chance(1 / atStart);
+          const atS = wish.random.uniform([0, isEarly ? longestStartS : longestWalkS]);
+          if (!isEarly)
+            await Promise.race([
+              once(running.child.stdout ?? running.child, 'data'),
+              running.ended,
+            ]);
+          await Promise.race([wait(1000 * atS), running.ended]);
+          running.child.kill('SIGKILL');
+          const { code, stderr } = await running.ended;
+          if (code !== null && code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
+          if (code === null) {
+            printed = running.lines;
+            const killed = lookAfter(session, before, printed, walk, atS);
+            kills.push(killed);
+            wish.told?.(killed);
+            continue;
+          }
+        }
+        finished += 1;
+        misread.push(...misreadIn(session, wish.deserved));
+        const { code, lines } = await runProgram(['check', session]);
+        if (code !== 0) misread.push(`check: ${lines.join()}`);
+        break;
+      }
+    } finally {
+      bench.child.kill('SIGTERM');
+      await bench.ended;
+    }
+  }
+  return { kills, finished, misread };
+};
+
+interface Stored {
+  readonly events: readonly Numbered[];
+  readonly tornBytes: number;
+  readonly state: WalkState | null;
+}
+
+/** Everything whole in a session file. @throws FileError when it is damaged. */
+const storedIn = (path: string): Stored => {
+  const found = readSession(path);
+  const events: Numbered[] = [];
+  for (let next = found.next(); ; next = found.next()) {
+    if (next.done === true) {
+      const [opened, ...rest] = events;
+      const state =
+        opened?.type === 'session-opened' ? rest.reduce<WalkState>(evolve, openWalk(opened)) : null;
+      return { events, tornBytes: next.value.tornBytes, state };
+    }
+    events.push(next.value);
+  }
+};
+
+const lookAfter = (
+  session: string,
+  before: Stored | null,
+  lines: readonly string[],
+  walk: number,
+  atS: number,
+): Killed => {
+  const wrong: string[] = [];
+  // The last line may have been cut off by the kill: it was not printed whole.
+  const printed = lines.filter((line, at) => at < lines.length - 1 || line.endsWith('}'));
+  let stored: Stored = { events: [], tornBytes: 0, state: null };
+  try {
+    if (existsSync(session)) stored = storedIn(session);
+  } catch (error) {
+    if (!(error instanceof FileError)) throw error;
+    const isEmpty = /the file is empty|no whole event/u.test(error.message);
+    if (!isEmpty || printed.length > 0) wrong.push(error.message);
+  }
+  const bySeq = new Map(stored.events.map((event) => [event.seq, event]));
+  for (const line of printed) {
+    const event = JSON.parse(line) as Numbered;
+    const kept = bySeq.get(event.seq);
+    if (kept === undefined) wrong.push(`printed event ${event.seq} is not in the file`);
+    else if (JSON.stringify(kept) !== JSON.stringify(event)) {
+      wrong.push(`printed event ${event.seq} is another in the file`);
+    }
+  }
+  wrong.push(...wrongPin(before, printed));
+  return {
+    walk,
+    atS,
+    printed: printed.length,
+    stored: stored.events.length,
+    tornBytes: stored.tornBytes,
+    wrong,
+  };
+};
+
+/** A walk that was taken up again says at once which pin it waits for: the one the file ends with. */
+const wrongPin = (before: Stored | null, printed: readonly string[]): string[] => {
+  const state = before?.state ?? null;
+  const events = printed.map((line) => JSON.parse(line) as Numbered);
+  if (state === null || state.stage !== 'walking' || events[0]?.type !== 'session-resumed')
+    return [];
+  const due = state.plan.pins[state.cursor]?.pin;
+  const said = events.find(
+    (event): event is Numbered<EventOf<'pin-reached'>> => event.type === 'pin-reached',
+  );
+  return said === undefined || said.pin === due ? [] : [`went on at ${said.pin}, not ${due}`];
+};
+
+const misreadIn = (session: string, deserved: Readonly<Record<string, string>>): string[] => {
+  const { state } = storedIn(session);
+  if (state === null) return ['the finished session cannot be read'];
+  return state.plan.pins.flatMap(({ pin, line }, at) => {
+    const verdict = state.pins[at]?.verdict ?? 'unread';
+    const due = deserved[line] ?? 'normal';
+    return verdict === due ? [] : [`${session}: pin ${pin}, ${line}: ${verdict}, not ${due}`];
+  });
+};
