@@ -1,7 +1,7 @@
 // Adds a few events to a saved session at once and says what was added.
 import { cleanText } from '../core/clean-text.js';
 import type { WalkEvent } from '../core/events.js';
-import { openWalk } from '../core/walk/state.js';
+import { openStored } from '../core/walk/fold-stored.js';
 import { english } from '../core/words/english.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type LaterWork, openLaterWork } from '../store/later-work.js';
@@ -22,7 +22,7 @@ export const addToSession = async (
   try {
     for (const notice of work.notices) complain(notice);
     const write = (text: string): void => void process.stdout.write(text);
-    const state = openWalk(work.opened);
+    const state = openStored(work.opened);
     const print =
       face === 'json' ? printJson(write, true) : printPlain(write, english, () => state);
     for (const event of work.append(eventsFor(work))) print(event);

@@ -3,8 +3,8 @@ import { basename } from 'node:path';
 import type { EventOf, Numbered } from '../core/events.js';
 import type { RecheckHeader } from '../core/recheck/recheck-header.js';
 import { evolveRework, noRework, type ReworkState } from '../core/rework/rework-state.js';
-import { evolve } from '../core/walk/evolve.js';
-import { openWalk, type WalkState } from '../core/walk/state.js';
+import { foldStored, openStored } from '../core/walk/fold-stored.js';
+import type { WalkState } from '../core/walk/state.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { sessionBegins } from '../store/session-begins.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -29,7 +29,7 @@ export const readEarlier = (path: string): EarlierSession => {
   for (const event of all()) {
     if (event.type === 'session-opened') opened ??= event;
     if (opened === undefined) break;
-    state = state === undefined ? openWalk(opened) : evolve(state, event);
+    state = state === undefined ? openStored(opened) : foldStored(state, event);
     rework = evolveRework(rework, event);
   }
   const begins = sessionBegins(path);

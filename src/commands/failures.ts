@@ -1,5 +1,6 @@
 // Turns whatever went wrong into one clear line (or one a problem) and the exit code that other programs rely on.
 import { CommanderError } from 'commander';
+import { UnsoundEventError } from '../core/walk/fold-stored.js';
 import { FileError } from '../store/file-error.js';
 import { JournalError } from '../store/journal-error.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -8,6 +9,7 @@ export const exitCodeFor = (error: unknown): number => {
   if (error instanceof UserError) return error.exitCode;
   if (error instanceof CommanderError) return exitCodes.usage;
   if (error instanceof FileError) return exitCodes.badFile;
+  if (error instanceof UnsoundEventError) return exitCodes.badFile;
   if (error instanceof JournalError) return exitCodes.unwritten;
   return 1;
 };
@@ -18,7 +20,7 @@ export const linesFor = (error: unknown): readonly string[] => {
     return [`${ownWords(error)}; see \`pinwalk --help\``];
   }
   if (error instanceof UserError || error instanceof FileError) return error.lines;
-  if (error instanceof JournalError) return [error.message];
+  if (error instanceof JournalError || error instanceof UnsoundEventError) return [error.message];
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return `unexpected failure, please report it: ${told}`.split('\n');
 };

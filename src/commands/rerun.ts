@@ -12,12 +12,12 @@ import { tracedPress } from '../core/press/traced-press.js';
 import { quoted } from '../core/problems.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { evolve } from '../core/walk/evolve.js';
+import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import { inputOf } from '../core/walk/input-of.js';
 import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { type Retold, rerunSession, retell, toItsEnd } from '../core/walk/rerun.js';
-import { openWalk, type WalkState } from '../core/walk/state.js';
+import type { WalkState } from '../core/walk/state.js';
 import { describe, describePress, describeTrace } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
@@ -142,8 +142,8 @@ function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent,
 const listDifferences = (file: string, options: RerunOptions, tell: Teller): void => {
   const events = readSession(file);
   const opened = first(events.next().value, file);
-  let state: WalkState = openWalk(opened);
-  for (const event of events) state = evolve(state, event);
+  let state: WalkState = openStored(opened);
+  for (const event of events) state = foldStored(state, event);
   const profile =
     options.profile === undefined ? opened.profile.content : loadProfile(options.profile).content;
   let changed = 0;
@@ -212,7 +212,9 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
     event(event) {
       if (!json) {
         state =
-          event.type === 'session-opened' ? openWalk(event) : evolve(state as WalkState, event);
+          event.type === 'session-opened'
+            ? openStored(event)
+            : foldStored(state as WalkState, event);
       }
       told({ seq, ...event }, state as WalkState);
       seq += 1;

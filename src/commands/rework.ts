@@ -14,7 +14,7 @@ import {
   reworkActions,
   reworkTools,
 } from '../core/rework/rework-events.js';
-import { openWalk } from '../core/walk/state.js';
+import { openStored } from '../core/walk/fold-stored.js';
 import { english } from '../core/words/english.js';
 import { createCuePlayer } from '../cues/cue-player.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
@@ -81,7 +81,7 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   const record = openLaterWork(session, { now: clock.now, wall: wallClock() });
   for (const notice of record.notices) complain(notice);
   const desk = openReworkDesk(record, configuration().heatLimits ?? {}, clock);
-  const state = openWalk(record.opened);
+  const state = openStored(record.opened);
   const once = options.action !== undefined;
   const onScreen = face === 'screen' && !once;
   const write = (text: string): void => void process.stdout.write(text);

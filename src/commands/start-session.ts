@@ -10,6 +10,7 @@ import type { RecheckHeader } from '../core/recheck/recheck-header.js';
 import { programVersion } from '../core/version.js';
 import { beginWalk } from '../core/walk/decide.js';
 import { evolve } from '../core/walk/evolve.js';
+import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import { openSession } from '../core/walk/open-session.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
 import type { Journal } from '../session/ports.js';
@@ -196,7 +197,7 @@ const prepareResumed = (options: StartOptions, path: string): Preparation => {
   if (opened?.type !== 'session-opened') {
     throw new UserError(`${path}: no session begins here; start a new one`, exitCodes.badFile);
   }
-  const state = rest.reduce<WalkState>(evolve, openWalk(opened));
+  const state = rest.reduce<WalkState>(foldStored, openStored(opened));
   const link = options.link ?? opened.link;
   const driver =
     options.driver === undefined && opened.driver !== null

@@ -29,11 +29,15 @@ export const showPath = (path: JsonPath): string => {
   return shown;
 };
 
+/** Words may carry what a file says beyond what `quoted` shows, such as a whole pattern. */
+const longestWords = 1000;
+
 /** One line for the terminal: `FILE:12: error: lines.D0_P.mate: what; fix`. `file` is shown as it is. */
 export const formatProblem = (file: string, problem: Problem): string => {
   const place = problem.line === undefined ? file : `${file}:${problem.line}`;
   const path = problem.path.length === 0 ? '' : `${showPath(problem.path)}: `;
-  return `${place}: ${problem.level ?? 'error'}: ${path}${problem.what}; ${problem.fix}`;
+  const words = cleanText(`${path}${problem.what}; ${problem.fix}`, longestWords);
+  return `${place}: ${problem.level ?? 'error'}: ${words}`;
 };
 
 const longestShown = 60;

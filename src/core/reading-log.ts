@@ -3,6 +3,7 @@
 
 import { type CueName, type Input, inputTime } from './inputs.js';
 import { jsonLine } from './json-line.js';
+import { quoted } from './problems.js';
 import {
   isFault,
   measureFunctions,
@@ -102,7 +103,7 @@ const readFields = (fields: Fields, wrong: (says: string) => LogError): Input =>
 const readMark = (fields: Fields, t: number, wrong: (says: string) => LogError): Input => {
   for (const key in fields) {
     if (key !== 't' && key !== 'mark')
-      throw wrong(`a mark has only "t" and "mark", not "${key.slice(0, 40)}"`);
+      throw wrong(`a mark has only "t" and "mark", not ${quoted(key)}`);
   }
   const make = typeof fields.mark === 'string' ? marks.get(fields.mark) : undefined;
   if (make === undefined) throw wrong(`unknown mark; known are ${[...marks.keys()].join(', ')}`);
@@ -149,7 +150,7 @@ const readReading = (fields: Fields, t: number, wrong: (says: string) => LogErro
         }
         break;
       default:
-        throw wrong(`unknown key "${key.slice(0, 40)}"`);
+        throw wrong(`unknown key ${quoted(key)}`);
     }
   }
   if (outcomes !== 1) {

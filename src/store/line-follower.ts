@@ -4,7 +4,9 @@
 import { isUtf8 } from 'node:buffer';
 import { type DecodedLine, decodeLine, EventLineError, firstSeq } from '../core/event-line.js';
 import type { Numbered } from '../core/events.js';
-import type { Problem } from '../core/problems.js';
+import { isError, type Problem, showPath } from '../core/problems.js';
+import { checkProfile } from '../core/profile/check-profile.js';
+import type { Profile } from '../core/profile/profile-format.js';
 import { type ChainValue, chainStart, prevOf } from '../core/session-chain.js';
 import type { ByteLine } from './byte-lines.js';
 import { chainStep } from './chain-step.js';
@@ -145,10 +147,18 @@ export class LineFollower {
       const what = `the line has number ${event.seq} where ${this.#nextSeq} belongs: lines are missing or out of order`;
       this.#damage(this.#line, what, restore);
     }
+    if (known && event.type === 'session-opened') this.#checkProfile(event.profile.content);
     this.#events += 1;
     if (!known) this.#others += 1;
     this.#nextSeq = event.seq + 1;
     this.#lastT = event.t;
+  }
+
+  /** Whoever folds the session goes by what its profile names. */
+  #checkProfile(profile: Profile): void {
+    const wrong = checkProfile(profile).find(isError);
+    if (wrong === undefined) return;
+    this.#damage(this.#line, `its profile: ${showPath(wrong.path)}: ${wrong.what}`, restore);
   }
 
   #checkChain(prev: string, text: string): void {

@@ -166,12 +166,16 @@ const kindInWords = (expected: string): string => {
 };
 
 const choiceInWords = (values: readonly string[]): string =>
-  values.length === 1 ? `"${values[0]}"` : `one of ${values.join(', ')}`;
+  values.length === 1 ? JSON.stringify(values[0]) : `one of ${listed(values)}`;
+
+/** A choice that is empty or holds a control character is shown as JSON writes it. */
+const listed = (values: readonly string[]): string =>
+  values.map((value) => (/^[^\p{Cc}]+$/u.test(value) ? value : JSON.stringify(value))).join(', ');
 
 const suggest = (found: unknown, known: readonly string[]): string => {
   const near = typeof found === 'string' ? nearestName(found, known) : undefined;
-  if (near !== undefined) return `did you mean "${near}"?`;
-  return known.length === 0 ? 'remove it' : `known here: ${known.join(', ')}`;
+  if (near !== undefined) return `did you mean ${JSON.stringify(near)}?`;
+  return known.length === 0 ? 'remove it' : `known here: ${listed(known)}`;
 };
 
 const show = (value: unknown): string => {

@@ -1,8 +1,8 @@
 // Reads a session once from its first event to its last and keeps what going anywhere in it needs. Memory grows
 // with the stretches and the waymarks, not with the readings.
 import type { EventOf, Numbered } from '../events.js';
-import { evolve } from '../walk/evolve.js';
-import { openWalk, type WalkState } from '../walk/state.js';
+import { foldStored, openStored } from '../walk/fold-stored.js';
+import type { WalkState } from '../walk/state.js';
 import { type Checkpoint, type Recording, stretchEvents } from './recording.js';
 import { createWaymarkList } from './waymark.js';
 
@@ -17,14 +17,14 @@ export const indexSession = (opened: EventOf<'session-opened'>): SessionIndex =>
   const checkpoints: Checkpoint[] = [];
   const list = createWaymarkList();
   const reached = new Map<string, number>();
-  let state: WalkState = openWalk(opened);
+  let state: WalkState = openStored(opened);
   let t = opened.t;
   let count = 0;
   return {
     take(event) {
       const begins = count % stretchEvents === 0;
       if (begins) checkpoints.push({ state, t });
-      state = evolve(state, event);
+      state = foldStored(state, event);
       if (event.t > t) t = event.t;
       if (event.type !== 'reading-taken') {
         list.take(event, count, t);

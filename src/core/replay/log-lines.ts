@@ -4,9 +4,9 @@
 // The press tests of one line make a log of their own, which a rerun judges.
 import type { EventOf, WalkEvent } from '../events.js';
 import { formatLogMark, formatLogReading, markedActs } from '../reading-log.js';
-import { evolve } from '../walk/evolve.js';
+import { foldStored, openStored } from '../walk/fold-stored.js';
 import { inputOf } from '../walk/input-of.js';
-import { indexOfPin, openWalk, type WalkState } from '../walk/state.js';
+import { indexOfPin, type WalkState } from '../walk/state.js';
 
 export interface NotInLog {
   /** Readings of the ground check, the last touch of it included. */
@@ -41,7 +41,7 @@ const nothingLeftOut: NotInLog = {
 };
 
 export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
-  let state: WalkState = openWalk(opened);
+  let state: WalkState = openStored(opened);
   let begun = !opened.groundCheck;
   let isBeside = false;
   let notInLog = nothingLeftOut;
@@ -88,7 +88,7 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
   return {
     take(event) {
       const before = state;
-      state = evolve(state, event);
+      state = foldStored(state, event);
       // The touch that ended the ground check is no touch of the first pin.
       if (!begun && state.stage !== 'ground-check') begun = state.contact.rest === null;
       // So with a place probed beside the walk: the probe is back once it has left that place.

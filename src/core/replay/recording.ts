@@ -1,7 +1,7 @@
 // A saved session as replay needs it: the walk's state at regular places, and a way to the events between them.
 // Because states never change, going anywhere is folding from the place before it. Holds no events itself.
 import type { EventOf, Numbered } from '../events.js';
-import { evolve } from '../walk/evolve.js';
+import { foldStored } from '../walk/fold-stored.js';
 import type { WalkState } from '../walk/state.js';
 import type { Waymark } from './waymark.js';
 
@@ -47,7 +47,7 @@ export const eventAt = (recording: Recording, at: number): Numbered | null => {
 
 export const goOn = (place: Place, event: Numbered): Place => ({
   at: place.at + 1,
-  state: evolve(place.state, event),
+  state: foldStored(place.state, event),
   t: Math.max(place.t, event.t),
 });
 

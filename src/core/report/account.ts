@@ -3,8 +3,8 @@
 import type { EventOf, Numbered } from '../events.js';
 import { emptyJob, foldJob, type Job } from '../job/job.js';
 import { evolveRework, noRework, type ReworkState } from '../rework/rework-state.js';
-import { evolve } from '../walk/evolve.js';
-import { cursorPin, openWalk, type WalkState } from '../walk/state.js';
+import { foldStored, openStored } from '../walk/fold-stored.js';
+import { cursorPin, type WalkState } from '../walk/state.js';
 import { type ActEntry, createActLog } from './act-log.js';
 import { createGroundLog, type GroundLog } from './ground-log.js';
 import { createInterruptionLog, type Interruption } from './interruption-log.js';
@@ -63,7 +63,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
     if (!isRecord) walkEndT = event.t;
     rework = evolveRework(rework, event);
     job = foldJob(job, event);
-    state = state === undefined ? openWalk(opened) : evolve(state, event);
+    state = state === undefined ? openStored(opened) : foldStored(state, event);
     for (const log of [touches, questions, acts, ground, meter, press]) log.take(event);
     interruptions.take(event, cursorPin(state)?.pin ?? null);
     if (event.type === 'pin-judged') {

@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
 import type { EventOf, Numbered } from '../../../src/core/events.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
 import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
@@ -48,6 +49,8 @@ const driver = 'stream-fields-flags';
 const atStart = 8;
 const longestStartS = 1;
 const longestWalkS = 2.5;
+/** Of one walk; then the next is begun. */
+const mostKills = 60;
 
 /** @throws Error when the bench cannot be served, or a walk ends as none should. */
 export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
@@ -64,7 +67,7 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
       const link = await bench.line((line) => line.startsWith('serial:'));
       const begin = ['walk', '--link', link, '--driver', driver, '--profile', wish.profile];
       const options = ['--json', '--readings', '--cautions-confirmed'];
-      let printed: readonly string[] = [];
+      let killedHere = 0;
       for (;;) {
         const before = existsSync(session) ? storedIn(session) : null;
         const args =
@@ -72,33 +75,26 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
             ? [...begin, '--session', session, ...options]
             : ['walk', '--resume', session, '--json', '--readings'];
         const running = startProgram(args);
-        if (kills.length >= wish.kills) {
-          const { code, stderr } = await running.ended;
-          if (code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
-        } else {
-          const isEarly = wish.random.chance(1 / atStart);
-          const atS = wish.random.uniform([0, isEarly ? longestStartS : longestWalkS]);
-          if (!isEarly)
-            await Promise.race([
-              once(running.child.stdout ?? running.child, 'data'),
-              running.ended,
-            ]);
-          await Promise.race([wait(1000 * atS), running.ended]);
-          running.child.kill('SIGKILL');
-          const { code, stderr } = await running.ended;
-          if (code !== null && code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
-          if (code === null) {
-            printed = running.lines;
-            const killed = lookAfter(session, before, printed, walk, atS);
-            kills.push(killed);
-            wish.told?.(killed);
-            continue;
-          }
+        const isEarly = wish.random.chance(1 / atStart);
+        const atS = wish.random.uniform([0, isEarly ? longestStartS : longestWalkS]);
+        if (!isEarly)
+          await Promise.race([once(running.child.stdout ?? running.child, 'data'), running.ended]);
+        await Promise.race([wait(1000 * atS), running.ended]);
+        running.child.kill('SIGKILL');
+        const { code, stderr } = await running.ended;
+        if (code !== null && code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
+        if (code === null) {
+          const killed = lookAfter(session, before, running.lines, walk, atS);
+          kills.push(killed);
+          killedHere += 1;
+          wish.told?.(killed);
+          if (kills.length >= wish.kills || killedHere >= mostKills) break;
+          continue;
         }
         finished += 1;
         misread.push(...misreadIn(session, wish.deserved));
-        const { code, lines } = await runProgram(['check', session]);
-        if (code !== 0) misread.push(`check: ${lines.join()}`);
+        const checked = await runProgram(['check', session]);
+        if (checked.code !== 0) misread.push(`check: ${checked.lines.join()}`);
         break;
       }
     } finally {
@@ -153,7 +149,7 @@ const lookAfter = (
     const event = JSON.parse(line) as Numbered;
     const kept = bySeq.get(event.seq);
     if (kept === undefined) wrong.push(`printed event ${event.seq} is not in the file`);
-    else if (JSON.stringify(kept) !== JSON.stringify(event)) {
+    else if (!isDeepStrictEqual(kept, event)) {
       wrong.push(`printed event ${event.seq} is another in the file`);
     }
   }

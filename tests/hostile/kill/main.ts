@@ -23,7 +23,7 @@ try {
     random: seeded(values.seed),
     kills: Number(values.kills),
     profile: 'demo',
-    bench: `demo?seed=${values.seed}&speed=4&rate=20`,
+    bench: `demo?seed=${values.seed}&pace=steady&speed=2&rate=20`,
     deserved: { LANE1_P: 'open', PANEL_ON: 'low' },
     told: ({ walk, atS, printed, stored, wrong }) =>
       say(

@@ -15,6 +15,7 @@ const parts = 6;
 /** The first part is warming up: code is compiled and the heap finds its size. */
 const settledFrom = 1;
 const mostGrowth = 1.2;
+// Of latency the quick readings are held against each other: what slows the others may be the rest of the machine.
 
 export interface Finding {
   readonly table: string;
@@ -32,23 +33,25 @@ export const judgeSamples = (samples: readonly Sample[]): Finding => {
         0.5,
       ),
       handles: Math.max(...own.map(({ handles }) => handles)),
+      quick: quantile(took, 0.05),
       median: quantile(took, 0.5),
       late: quantile(took, 0.99),
     };
   });
   const table = textTable([
-    ['part of the run', 'memory', 'handles', 'median', '99th'],
-    ...rows.map(({ resident, handles, median, late }, part) => [
+    ['part of the run', 'memory', 'handles', '5th', 'median', '99th'],
+    ...rows.map(({ resident, handles, quick, median, late }, part) => [
       `${part + 1} of ${parts}`,
       `${(resident / 1e6).toFixed(0)} MB`,
       String(handles),
+      `${quick.toFixed(3)} ms`,
       `${median.toFixed(3)} ms`,
       `${late.toFixed(3)} ms`,
     ]),
   ]);
   const [first, last] = [rows[settledFrom], rows.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError('no samples');
-  const grown = (['resident', 'handles', 'median'] as const).filter(
+  const grown = (['resident', 'handles', 'quick'] as const).filter(
     (what) => last[what] > mostGrowth * first[what],
   );
   const grows = grown.length === 0 ? null : `${grown.join(', ')} grew by more than a fifth`;

@@ -1,0 +1,20 @@
+// A few of the kills of `npm run kill`, so that a loss is seen at once.
+import { describe, expect, it } from 'vitest';
+import { seeded } from '../../benchmarks/shared/random.js';
+import { temporaryFolder } from '../../support/temporary-folder.js';
+import { killWalks } from './kill-walks.js';
+
+describe('a walk that is killed', { timeout: 120_000 }, () => {
+  it('should hold everything it printed and go on at the right pin, whenever it was', async () => {
+    const { kills } = await killWalks({
+      folder: temporaryFolder(),
+      random: seeded('3'),
+      kills: 4,
+      profile: 'demo',
+      bench: 'demo?seed=3&pace=steady&speed=2&rate=20',
+      deserved: {},
+    });
+    expect(kills.flatMap(({ wrong }) => wrong)).toEqual([]);
+    expect(kills.reduce((sum, { printed }) => sum + printed, 0)).toBeGreaterThan(40);
+  });
+});
