@@ -6,9 +6,6 @@ import { exitCodeFor, linesFor } from './commands/failures.js';
 import { complain } from './commands/say.js';
 import { programVersion } from './core/version.js';
 
-// React chooses its build when it is first loaded; the development build leaks measurements.
-process.env.NODE_ENV ??= 'production';
-
 const begin = `
 Where to begin:
   pinwalk walk --link virtual:demo     try it without a meter

@@ -3,7 +3,6 @@
 // refused. An id never leads out of its folder; a path is taken as it is given.
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { cleanText } from '../core/clean-text.js';
 import { type DefinitionKind, readDefinition } from '../core/definition/read-definition.js';
 import { checkDriver } from '../core/meter/check-driver.js';
@@ -17,6 +16,7 @@ import { isPath } from './definition-path.js';
 import { FileError } from './file-error.js';
 import { platformFolders } from './platform-folders.js';
 import { readTextFile } from './read-text-file.js';
+import { shippedFolder } from './shipped.js';
 
 export interface Definition<T> {
   readonly id: string;
@@ -40,7 +40,7 @@ export const libraryFolder = (): string => join(dataFolder(), 'library');
 /** A person's own, which stands in for any other; what is shipped beside the program; the shop's library. */
 export const definitionFolders = (name: 'drivers' | 'profiles'): readonly string[] => [
   join(platformFolders().config, name),
-  fileURLToPath(new URL(`../../${name}`, import.meta.url)),
+  shippedFolder(name),
   join(libraryFolder(), name),
 ];
 

@@ -2,12 +2,12 @@
 import { hash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Drill } from '../core/drill/drill-format.js';
 import { drillKind } from '../core/drill/read-drill.js';
 import { FileError } from './file-error.js';
 import { type Definition, libraryFolder, listOf, loadOf } from './load-definitions.js';
 import { platformFolders } from './platform-folders.js';
+import { shippedFolder } from './shipped.js';
 
 export interface LoadedDrill extends Definition<Drill> {
   readonly sessionPath: string;
@@ -16,7 +16,7 @@ export interface LoadedDrill extends Definition<Drill> {
 /** A person's own, what is shipped beside the program, the shop's library. */
 export const drillFolders = (): readonly string[] => [
   join(platformFolders().config, 'drills'),
-  fileURLToPath(new URL('../../recordings/drills', import.meta.url)),
+  shippedFolder('recordings/drills'),
   join(libraryFolder(), 'drills'),
 ];
 

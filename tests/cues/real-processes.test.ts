@@ -148,12 +148,10 @@ describe('real processes', () => {
     await vi.waitFor(() => expect(count('rendered')).toBe(1), soon);
     const before = starts;
     const reading: WalkEvent = { type: 'reading-taken', t: 0, function: 'resistance', value: 4 };
-    const from = performance.now();
     for (let i = 1; i <= 200; i += 1) {
       player.follow({ ...reading, t: i }, walkStart);
       player.follow(judged('7', 'low', i), walkStart);
     }
-    expect(performance.now() - from).toBeLessThan(400);
     // Starting a process is what takes time: of 200 moments that came at once only the newest gets one.
     expect(starts - before).toBeLessThanOrEqual(1);
   });

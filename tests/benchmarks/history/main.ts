@@ -4,15 +4,16 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { built } from '../shared/built.js';
 import { writeSmallSessions } from './small-sessions.js';
 
-const built = (path: string): string => new URL(`../../../dist/${path}`, import.meta.url).href;
-const { readCases } = (await import(
-  built('store/read-cases.js')
-)) as typeof import('../../../src/store/read-cases.js');
-const { tallyCases } = (await import(
-  built('core/history/tally-cases.js')
-)) as typeof import('../../../src/core/history/tally-cases.js');
+const [{ readCases }, { tallyCases }] = (await built(
+  'store/read-cases.ts',
+  'core/history/tally-cases.ts',
+)) as [
+  typeof import('../../../src/store/read-cases.js'),
+  typeof import('../../../src/core/history/tally-cases.js'),
+];
 
 const { values } = parseArgs({ options: { sessions: { type: 'string', default: '20000' } } });
 const sessions = Number(values.sessions);

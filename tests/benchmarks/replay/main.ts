@@ -5,19 +5,19 @@ import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { built } from '../shared/built.js';
 import { quantile } from '../shared/quantile.js';
 import { writeLongSession } from './long-session.js';
 
-const built = (path: string): string => new URL(`../../../dist/${path}`, import.meta.url).href;
-const { placeAt, placeAtTime } = (await import(
-  built('core/replay/recording.js')
-)) as typeof import('../../../src/core/replay/recording.js');
-const { byteLines } = (await import(
-  built('store/byte-lines.js')
-)) as typeof import('../../../src/store/byte-lines.js');
-const { openRecording } = (await import(
-  built('store/open-recording.js')
-)) as typeof import('../../../src/store/open-recording.js');
+const [{ placeAt, placeAtTime }, { byteLines }, { openRecording }] = (await built(
+  'core/replay/recording.ts',
+  'store/byte-lines.ts',
+  'store/open-recording.ts',
+)) as [
+  typeof import('../../../src/core/replay/recording.js'),
+  typeof import('../../../src/store/byte-lines.js'),
+  typeof import('../../../src/store/open-recording.js'),
+];
 
 const { values } = parseArgs({ options: { readings: { type: 'string', default: '1400000' } } });
 const readings = Number(values.readings);

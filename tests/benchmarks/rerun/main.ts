@@ -1,6 +1,5 @@
 // How long `rerun` takes over a long reading log, beside splitting the same file into lines and parsing them:
-// `npx tsx --expose-gc tests/benchmarks/rerun/main.ts [--readings N] [--runs N]`. Measures the built program's modules
-// (`npm run build` comes before): what runs the sources as they are makes them twice as slow.
+// `npx tsx --expose-gc tests/benchmarks/rerun/main.ts [--readings N] [--runs N]`. Measures the built program's modules.
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,17 +9,17 @@ import { generateWalk } from '../settle/generate-walk.js';
 import type { Mixture } from '../settle/mixture.js';
 import { common } from '../settle/mixtures/common.js';
 import { readingLog } from '../settle/reading-log.js';
+import { built } from '../shared/built.js';
 
-const built = (path: string): string => new URL(`../../../dist/${path}`, import.meta.url).href;
-const { readLog } = (await import(
-  built('store/read-log.js')
-)) as typeof import('../../../src/store/read-log.js');
-const { retell, toItsEnd } = (await import(
-  built('core/walk/rerun.js')
-)) as typeof import('../../../src/core/walk/rerun.js');
-const { assumedAccuracy, openLog } = (await import(
-  built('core/walk/open-session.js')
-)) as typeof import('../../../src/core/walk/open-session.js');
+const [{ readLog }, { retell, toItsEnd }, { assumedAccuracy, openLog }] = (await built(
+  'store/read-log.ts',
+  'core/walk/rerun.ts',
+  'core/walk/open-session.ts',
+)) as [
+  typeof import('../../../src/store/read-log.js'),
+  typeof import('../../../src/core/walk/rerun.js'),
+  typeof import('../../../src/core/walk/open-session.js'),
+];
 
 const { values } = parseArgs({
   options: {
