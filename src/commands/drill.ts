@@ -11,7 +11,6 @@ import { eventAt, type Recording } from '../core/replay/recording.js';
 import { english } from '../core/words/english.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type DrillSession, drillSession } from '../session/drill-session.js';
-import { createNotices } from '../session/notices.js';
 import { drillResultsPath, earlierResults, keepResult } from '../store/drill-results.js';
 import { type LoadedDrill, listDrills, loadDrill } from '../store/load-drill.js';
 import { openRecording } from '../store/open-recording.js';
@@ -139,17 +138,15 @@ const showScreen = async (
   before: string,
 ): Promise<void> => {
   const { runDrill } = await import('../ui/drill/run-drill.js');
-  const notices = createNotices();
-  notices.say(cleanText(drill.briefing, 600));
-  const ended = runDrill({
+  await runDrill({
     session,
-    title: cleanText(drill.title, 120),
-    before,
+    briefing: {
+      title: cleanText(drill.title, 120),
+      briefing: cleanText(drill.briefing, 600),
+      before,
+    },
     words,
     profile: opened.profile.content,
     simulated: opened.simulated,
-    notices,
   });
-  session.start();
-  await ended;
 };

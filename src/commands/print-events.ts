@@ -21,5 +21,8 @@ export const printPlain =
   (write: Write, words: Words, state: () => WalkState): Follower =>
   (event: Numbered) => {
     const line = describe(event, state(), words);
-    if (line !== null) write(shownLine(line));
+    if (line === null) return;
+    // Triage is several lines, each of them clean; a line end in anything else is somebody else's.
+    const lines = event.type === 'groups-proposed' ? line.split('\n') : [line];
+    for (const shown of lines) write(shownLine(shown));
   };

@@ -15,6 +15,7 @@ import { type Browser, openBrowser } from './browser.js';
 import { attacks, hostileSession } from './hostile-session.js';
 import { longWalk } from './long-walk.js';
 import { makeDocument } from './make-report.js';
+import { passedOn } from './passed-on-session.js';
 import { recheckOf, reworked } from './reworked-session.js';
 import { eventful, opened } from './session-events.js';
 
@@ -72,6 +73,7 @@ const sessions = {
   eventful,
   empty: [opened],
   long: longWalk(40),
+  passedOn,
   hostile: hostileSession(attacks.join(' ')),
   reworked: reworked('Flux washed off'),
   attacked: reworked(attacks.join(' '), '<script>document.title="hit"</script>'),
@@ -86,6 +88,8 @@ const cases = [
   ['reworked', 'en', 8],
   ['reworked', 'ar', 8],
   ['attacked', 'en', 8],
+  ['passedOn', 'en', 8],
+  ['passedOn', 'ar', 8],
 ] as const;
 
 /** How far what is on the page reaches past its right or left edge, in pixels. */
@@ -195,6 +199,20 @@ describe('Arabic page', () => {
       cellsFromTheRight: true,
       contactsFromTheLeft: true,
     });
+  });
+});
+
+describe('a session passed on', () => {
+  it('should say so at the top, in both languages, and draw the press at will', async () => {
+    for (const language of ['en', 'ar'] as const) {
+      const { page } = await show(passedOn, language);
+      const notice = page.locator('.notices');
+      expect(await notice.textContent()).toContain('e8a6 c792 aa64 f998');
+      const direction = 'getComputedStyle(document.querySelector(".notices bdi")).direction';
+      expect(await page.evaluate(direction)).toBe('ltr');
+      expect(await page.locator('#free-press svg').count()).toBe(1);
+      expect(await page.locator('#probed tbody tr').count()).toBe(2);
+    }
   });
 });
 

@@ -19,6 +19,10 @@ const start = (columns: number, rows: number): Terminal => {
 describe.skipIf(!hasTmux)('a drill in a terminal', { timeout: 120_000 }, () => {
   it('should ask at 80 by 24, take an answer by number and explain it', async () => {
     const terminal = start(80, 24);
+    const briefing = await terminal.until('begin');
+    expect(briefing).toContain('The demo device shows no picture after a repair.');
+    expect(briefing).toContain('Done for the first time.');
+    terminal.send('Enter');
     await terminal.until('question 1 of');
     terminal.send('n');
     const asked = await terminal.until('What is this line?');
@@ -38,6 +42,8 @@ describe.skipIf(!hasTmux)('a drill in a terminal', { timeout: 120_000 }, () => {
     [40, 10],
   ])('should fit %d by %d', async (columns, rows) => {
     const terminal = start(columns, rows);
+    expect(await terminal.until('begin')).toContain('leave');
+    terminal.send('Enter');
     await terminal.until('question 1 of');
     terminal.send('n');
     await terminal.until('What is this line?');

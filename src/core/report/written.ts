@@ -4,6 +4,10 @@ import { type Datum, join, type Phrase, say, value } from '../words/report-phras
 
 export const writtenPercent = (probability: number): Datum => value(percentOf(probability));
 
+/** Two digits; what rounds to nothing is said to be small, not nothing. */
+export const writtenP = (p: number): Phrase =>
+  say`${value(p < 0.0001 ? '< 0.0001' : String(Number(p.toPrecision(2))))}`;
+
 /** Symbols of the SI, so that no language needs its plurals. */
 export const writtenSpan = (seconds: number): Datum => {
   if (seconds < 60) return value(`${seconds.toFixed(1)} s`);

@@ -69,6 +69,7 @@ export const arabicTechnical: TechnicalLanguage = {
         quit: 'إنهاء',
       },
       refused: (act) => `${act}: غير ممكن حينها`,
+      byPad: 'بلوح الأوامر المقاوم',
       realigned: 'تصحيح موضع القياس',
       moved: (places) =>
         `كان ${places > 0 ? 'متأخرًا' : 'متقدمًا'} بمقدار ${Math.abs(places)}؛ وصُححت أسماء أطراف سابقة`,

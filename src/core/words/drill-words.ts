@@ -21,6 +21,8 @@ export interface DrillWords {
   earlier(times: number, best: string, of: number): string;
   readonly firstTime: string;
   progress(nth: number, of: number, points: string): string;
+  /** Leaves the briefing. */
+  readonly begin: string;
   readonly goOn: string;
   readonly skipAhead: string;
   readonly pause: string;

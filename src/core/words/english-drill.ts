@@ -98,6 +98,7 @@ export const englishDrill: DrillWords = {
   firstTime: 'Done for the first time.',
   progress: (nth, of, points) =>
     `question ${nth} of ${of}, ${points} ${points === '1' ? 'point' : 'points'}`,
+  begin: 'begin',
   goOn: 'go on',
   skipAhead: 'to the question',
   pause: 'pause',

@@ -97,6 +97,24 @@ export const englishEvidence: EvidenceWords = {
     explained:
       'The p-value is one-sided and exact (Fisher, The Design of Experiments, 1935): the chance of windows in such agreement with the cues if pressing did nothing. The adjusted one allows for looking again after each cycle and for both directions. People answer a cue after 0.2 to 0.5 s.',
   },
+  freePress: {
+    title: 'Pressed at will',
+    rests: 'At rest',
+    restsAt: { contact: 'reads as it should', none: 'does not read as it should' },
+    left: 'Changes',
+    reads: 'Reads then',
+    dwell: 'For',
+    repeats: 'Repeats',
+    doesRepeat: 'yes',
+    doesNotRepeat: 'not shown',
+    marked: 'Marked presses',
+    marks: (away, presses, between) =>
+      `changed in ${away} of ${presses}, and ${between === 1 ? 'once' : `${between} times`} between`,
+    noMarks: 'none marked',
+    trace: (line) => say`${line}, pressed at will`,
+    explained:
+      'The technician pressed when they liked. A change counts when it lasts longer than a bounce or a slip; it repeats when it came three times and read alike each time. Without marked presses nothing says that the hand caused it. The p-value of marked presses is one-sided and raw, and a rhythm could imitate them: a paced press test is the stronger evidence.',
+  },
   suspects: {
     title: 'Suspects',
     place: 'Place',
@@ -123,5 +141,13 @@ export const englishEvidence: EvidenceWords = {
     },
     explained:
       'Probabilities given all verdicts, press tests and probes of this session, with the priors and chains of the profile. Two places can be at fault at once, so that they need not add up to 100 %.',
+  },
+  probed: {
+    title: 'Places probed along a line',
+    place: 'Place',
+    atChip: 'at the chip',
+    side: (part, near) => say`${part}, ${near ? 'side of the pin' : 'side of the chip'}`,
+    explained:
+      'Read with the same probe and ground as the pins. A place that reads as it should, behind a pin that does not, puts the fault between the two.',
   },
 };

@@ -71,6 +71,7 @@ export const englishTechnical: TechnicalLanguage = {
         quit: 'end',
       },
       refused: (act) => `${act}, not possible`,
+      byPad: 'given by a reply pad',
       realigned: 'walk realigned',
       moved: (places) =>
         `it was ${count(Math.abs(places), 'place')} ${places > 0 ? 'behind' : 'ahead'}; earlier pins were renamed`,

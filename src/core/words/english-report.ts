@@ -42,6 +42,10 @@ export const englishReport: ReportWords = {
       title: 'From a recording.',
       text: 'The readings were taken from a stored reading log. When and on which device they were taken is not part of this record.',
     },
+    redacted: (of) => ({
+      title: "Without the customer's data.",
+      text: say`Ticket, device, symptom, history, notes, photos and file names were taken out of this record before it was passed on. Measurements and findings are complete. The whole record has the fingerprint ${of}.`,
+    }),
     unfinished: (left, total) => ({
       title: 'Not finished.',
       text: `${left} of ${count(total, 'pin')} had not been measured when this report was made.`,

@@ -85,6 +85,23 @@ export interface EvidenceWords {
     readonly limits: string;
     readonly explained: string;
   };
+  readonly freePress: {
+    readonly title: string;
+    readonly rests: string;
+    readonly restsAt: Readonly<Record<'contact' | 'none', string>>;
+    readonly left: string;
+    readonly reads: string;
+    readonly dwell: string;
+    readonly repeats: string;
+    readonly doesRepeat: string;
+    readonly doesNotRepeat: string;
+    readonly marked: string;
+    /** Away from its rest in so many of the marked presses, and so often between them. */
+    marks(away: number, presses: number, between: number): Phrase;
+    readonly noMarks: string;
+    trace(line: Datum): Phrase;
+    readonly explained: string;
+  };
   readonly suspects: {
     readonly title: string;
     readonly place: string;
@@ -95,6 +112,14 @@ export interface EvidenceWords {
     /** Over the places of one line, from its pin to the chip. */
     chain(pin: Datum, line: Datum): Phrase;
     next(probe: NonNullable<EventOf<'suspects-ranked'>['next']>, names: ProbeNames): Phrase;
+    readonly explained: string;
+  };
+  readonly probed: {
+    readonly title: string;
+    readonly place: string;
+    readonly atChip: string;
+    /** `near` is the side towards the pin. */
+    side(part: Datum, near: boolean): Phrase;
     readonly explained: string;
   };
 }
@@ -142,6 +167,7 @@ export interface TechnicalWords extends EvidenceWords {
     readonly detail: string;
     readonly name: Readonly<Record<ActName, string>>;
     refused(act: string): Phrase;
+    readonly byPad: string;
     readonly realigned: string;
     moved(places: number): Phrase;
     readonly groundDoubted: string;

@@ -86,6 +86,8 @@ export interface OwnerWords {
   readonly simulated: { readonly title: string; readonly text: string };
   readonly demo: { readonly title: string; readonly text: string };
   readonly recorded: { readonly title: string; readonly text: string };
+  /** The customer's data was taken out; `of` is the whole session's fingerprint, cut short. */
+  redacted(of: Datum): { readonly title: string; readonly text: Phrase };
   unfinished(left: number, total: number): { readonly title: string; readonly text: Phrase };
   /** The page in one sentence. */
   readonly headline: {

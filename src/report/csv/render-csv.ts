@@ -34,6 +34,7 @@ const columns = [
   'after_overload',
   'difference',
   'difference_score',
+  'redacted',
 ] as const;
 
 type Row = Readonly<Record<(typeof columns)[number], CsvValue>>;
@@ -76,6 +77,7 @@ const rowOf = ({ planned, record, line, touches }: PinFacts, report: Report): Ro
     session: shortFingerprint(report.source.fingerprint),
     simulated: opened.simulated,
     ...afterOf(planned.pin, report),
+    redacted: opened.redacted !== undefined,
   };
 };
 

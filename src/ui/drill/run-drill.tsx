@@ -5,7 +5,7 @@ import type { Profile } from '../../core/profile/profile-format.js';
 import { selectStrip } from '../../core/select/strip.js';
 import type { Words } from '../../core/words/words.js';
 import type { DrillSession } from '../../session/drill-session.js';
-import type { Notices } from '../../session/notices.js';
+import { createNotices } from '../../session/notices.js';
 import { detectAppearance } from '../appearance.js';
 import { type Surroundings, SurroundingsContext } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
@@ -16,35 +16,45 @@ import { type TerminalSize, watchSize } from '../live/terminal-size.js';
 import { showOnTerminal } from '../on-terminal.js';
 import { quitOnSignals } from '../signals.js';
 import { createTheme } from '../theme.js';
+import { type Briefing, DrillBriefing } from './drill-briefing.js';
 import { DrillEnd } from './drill-end.js';
-import { wishOf } from './drill-keys.js';
+import { type DrillWish, wishOf } from './drill-keys.js';
 import { DrillScreen } from './drill-screen.js';
 
 export interface DrillOptions {
   readonly session: DrillSession;
-  readonly title: string;
-  /** What earlier results say, for the end. */
-  readonly before: string;
+  readonly briefing: Briefing;
   readonly words: Words;
   readonly profile: Profile;
   readonly simulated: boolean;
-  readonly notices: Pick<Notices, 'follow'>;
   readonly stdin?: NodeJS.ReadStream;
   readonly stdout?: NodeJS.WriteStream;
 }
 
+/** The session is started once the briefing is read. */
 export const runDrill = async (options: DrillOptions): Promise<void> => {
-  const { session, words, profile, simulated, title, before, notices } = options;
+  const { session, words, profile, simulated, briefing } = options;
   const { stdin = process.stdin, stdout = process.stdout } = options;
   const theme = createTheme(
     detectAppearance(process.env, stdout.isTTY ? stdout.getColorDepth() : 1),
   );
   const keys = keyMapWith({});
-  const store = createScreenStore({ session, words, keys, repeat: () => undefined, notices });
+  const store = createScreenStore({
+    session,
+    words,
+    keys,
+    repeat: () => undefined,
+    notices: createNotices(),
+  });
   const leave = (): void => session.act({ act: 'quit' });
   const stopSignals = quitOnSignals(leave);
+  let begun = false;
   const press = (key: Key): void => {
-    carryOut(key, session);
+    const wish = wishOf(key, session.drill.view);
+    if (!begun && wish.wish === 'skip-ahead') {
+      begun = true;
+      session.start();
+    } else if (begun || wish.wish === 'leave') carryOut(wish, session);
     store.refresh();
   };
   const surroundings = { words, theme, keys, profile, simulated };
@@ -54,8 +64,8 @@ export const runDrill = async (options: DrillOptions): Promise<void> => {
       session={session}
       size={watchSize(stdout)}
       surroundings={surroundings}
-      title={title}
-      before={before}
+      briefing={briefing}
+      begun={() => begun}
     />
   );
   try {
@@ -66,8 +76,7 @@ export const runDrill = async (options: DrillOptions): Promise<void> => {
   }
 };
 
-const carryOut = (key: Key, session: DrillSession): void => {
-  const wish = wishOf(key, session.drill.view);
+const carryOut = (wish: DrillWish, session: DrillSession): void => {
   switch (wish.wish) {
     case 'answer':
       session.drill.answer(wish.choice);
@@ -94,8 +103,8 @@ interface DrillAppProps {
   readonly session: DrillSession;
   readonly size: TerminalSize;
   readonly surroundings: Surroundings;
-  readonly title: string;
-  readonly before: string;
+  readonly briefing: Briefing;
+  begun(): boolean;
 }
 
 const DrillApp = ({
@@ -103,8 +112,8 @@ const DrillApp = ({
   session,
   size,
   surroundings,
-  title,
-  before,
+  briefing,
+  begun,
 }: DrillAppProps): ReactElement => {
   const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
   const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
@@ -114,8 +123,16 @@ const DrillApp = ({
   return (
     <SurroundingsContext.Provider value={surroundings}>
       <Box flexDirection="column" width={width} height={height} overflowY="hidden">
-        {view.done ? (
-          <DrillEnd view={view} title={title} before={before} width={width} rows={height} />
+        {!begun() ? (
+          <DrillBriefing briefing={briefing} width={width} rows={height} />
+        ) : view.done ? (
+          <DrillEnd
+            view={view}
+            title={briefing.title}
+            before={briefing.before}
+            width={width}
+            rows={height}
+          />
         ) : (
           <DrillScreen snapshot={snapshot} view={view} layout={layout} />
         )}

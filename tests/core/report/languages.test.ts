@@ -4,7 +4,7 @@ import { arabicCount } from '../../../src/core/words/arabic-count.js';
 import { reportLanguageCodes, reportLanguages } from '../../../src/core/words/report-languages.js';
 import { catalogueStrings } from '../../report/catalogue-strings.js';
 import { makeDocument } from '../../report/make-report.js';
-import { eventful } from '../../report/session-events.js';
+import { passedOn } from '../../report/passed-on-session.js';
 
 /** The keys of a catalogue, through all its parts. */
 const keysOf = (value: unknown, path = ''): string[] =>
@@ -28,7 +28,7 @@ describe('report languages', () => {
 
   it('should have the same sections in each', () => {
     const ids = (code: (typeof reportLanguageCodes)[number]): string[] => {
-      const { owner, technical } = makeDocument(eventful, code);
+      const { owner, technical } = makeDocument(passedOn, code);
       return [...owner, ...technical.sections].map(({ id }) => id);
     };
     expect(ids('ar')).toEqual(ids('en'));
@@ -36,7 +36,7 @@ describe('report languages', () => {
   });
 
   it('should leave no English word in the Arabic report', () => {
-    const said = catalogueStrings(makeDocument(eventful, 'ar')).map((text) =>
+    const said = catalogueStrings(makeDocument(passedOn, 'ar')).map((text) =>
       text.replaceAll(untranslated, ''),
     );
     expect(said.length).toBeGreaterThan(200);

@@ -4,6 +4,7 @@ import { csvField, csvRecord } from '../../../src/report/csv/csv-field.js';
 import { renderCsv } from '../../../src/report/csv/render-csv.js';
 import { attacks, hostileSession } from '../hostile-session.js';
 import { makeReport } from '../make-report.js';
+import { passedOn } from '../passed-on-session.js';
 import { eventful } from '../session-events.js';
 
 /** A reader after RFC 4180, written from its grammar (section 2) and nothing else. */
@@ -129,5 +130,16 @@ describe('pins as CSV', () => {
         if (!Number.isFinite(Number(field))) expect(field).not.toMatch(/^\s*[=+\-@|%＝＋－＠]/u);
       }
     }
+  });
+});
+
+describe('CSV of a session passed on', () => {
+  it('should say in every record that the customer data is gone', () => {
+    const column = (events: Parameters<typeof makeReport>[0]): (string | undefined)[] => {
+      const [head = [], ...records] = parse(renderCsv(makeReport(events)));
+      return records.map((record) => record[head.indexOf('redacted')]);
+    };
+    expect(new Set(column(passedOn))).toEqual(new Set(['yes']));
+    expect(new Set(column(eventful))).toEqual(new Set(['no']));
   });
 });

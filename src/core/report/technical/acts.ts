@@ -1,5 +1,5 @@
 // Notes and acts in the order in which they came, with what was refused and where the walk put itself right.
-import { foreign, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import { foreign, join, name, type Phrase, say, value } from '../../words/report-phrase.js';
 import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
 import type { ActEntry } from '../act-log.js';
 import type { Section } from '../document.js';
@@ -37,10 +37,18 @@ export const actsSection = (
   };
 };
 
+const detailsOf = (
+  { text, by }: Extract<ActEntry, { type: 'act-taken' }>,
+  words: TechnicalWords['acts'],
+): readonly Phrase[] => [
+  ...(text === undefined ? [] : [say`${foreign(text)}`]),
+  ...(by === 'pad' ? [words.byPad] : []),
+];
+
 const told = (entry: ActEntry, words: TechnicalWords['acts']): readonly [Phrase, Phrase] => {
   switch (entry.type) {
     case 'act-taken':
-      return [words.name[entry.act], entry.text === undefined ? '' : say`${foreign(entry.text)}`];
+      return [words.name[entry.act], join(detailsOf(entry, words), ' ')];
     case 'act-refused':
       return [words.refused(words.name[entry.act]), say`${foreign(entry.reason)}`];
     case 'walk-realigned':

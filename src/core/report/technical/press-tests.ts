@@ -1,13 +1,14 @@
 // Every press test: what was pressed, what the line did, how unlikely that is by chance, and the trace itself.
 import { formatReading } from '../../measure/format-reading.js';
 import type { PlannedPin } from '../../profile/plan.js';
-import { placeFromLevel, placeOf } from '../../select/scale.js';
 import { join, name, type Phrase, say, value } from '../../words/report-phrase.js';
 import type { SharedWords } from '../../words/report-words.js';
 import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
 import type { Block, Section, Table, Trace } from '../document.js';
-import type { Pressed, PressPoint } from '../press-log.js';
+import type { Pressed } from '../press-log.js';
 import type { Report } from '../report.js';
+import { writtenP } from '../written.js';
+import { pressTrace } from './press-trace.js';
 
 /** Null where nothing was pressed. */
 export const pressSection = (
@@ -76,18 +77,6 @@ const tableOf = (
   };
 };
 
-const placeOfTest = ({ judged, sham }: Pressed, words: TechnicalWords['press']): Phrase => {
-  if (sham) return words.bareBoard;
-  return judged.part === null ? words.anyPlace : say`${name(judged.part)}`;
-};
-
-/** Two digits; what rounds to nothing is said to be small, not nothing. */
-const writtenP = (p: number): Phrase =>
-  say`${value(p < 0.0001 ? '< 0.0001' : String(Number(p.toPrecision(2))))}`;
-
-/** More than a printer can tell apart. */
-const mostDrawn = 600;
-
 const traceOf = (
   test: Pressed,
   pin: PlannedPin | undefined,
@@ -95,34 +84,23 @@ const traceOf = (
   shared: SharedWords,
 ): Trace => {
   const { judged, points, cues } = test;
-  const step = Math.ceil(points.length / mostDrawn);
-  const drawn = points.filter((_, at) => at % step === 0);
-  const [from, to] = [points[0]?.t ?? 0, points.at(-1)?.t ?? 0];
-  const place = placer(points, pin);
-  return {
-    kind: 'trace',
+  const end = points.at(-1)?.t ?? 0;
+  return pressTrace({
     caption: words.trace(
       name(judged.line),
       placeOfTest(test, words),
       words.findings[judged.finding],
     ),
-    from,
-    to,
-    points: drawn.map(({ t, value: v }) => ({ t, at: v === null ? null : place(v) })),
+    points,
     presses: cues.flatMap(({ t, cue }, at) =>
-      cue === 'press' ? [{ from: t, to: cues[at + 1]?.t ?? to }] : [],
+      cue === 'press' ? [{ from: t, to: cues[at + 1]?.t ?? end }] : [],
     ),
-    hasLimits: isBounded(pin),
+    pin,
     words: { overload: shared.overload, limits: words.limits, press: words.pressing },
-  };
+  });
 };
 
-const isBounded = (pin: PlannedPin | undefined): boolean =>
-  typeof pin?.expected === 'object' && pin.expected !== null;
-
-/** Between the limits of a good board where there are any, else about the middle of what was read. */
-const placer = (points: readonly PressPoint[], pin: PlannedPin | undefined) => {
-  const values = points.flatMap(({ value: v }) => (v === null ? [] : [v])).sort((a, b) => a - b);
-  const level = values[Math.floor(values.length / 2)] ?? 1;
-  return (v: number): number => placeOf(v, pin?.expected ?? null)?.at ?? placeFromLevel(v, level);
+const placeOfTest = ({ judged, sham }: Pressed, words: TechnicalWords['press']): Phrase => {
+  if (sham) return words.bareBoard;
+  return judged.part === null ? words.anyPlace : say`${name(judged.part)}`;
 };

@@ -9,11 +9,13 @@ import { actsSection } from './acts.js';
 import { connectorSection } from './connector.js';
 import { expectedSection } from './expected-values.js';
 import { findingsSection } from './findings.js';
+import { freePressSection } from './free-presses.js';
 import { intakeSection } from './intake.js';
 import { interruptionsSection } from './interruptions.js';
 import { meterSection } from './meter.js';
 import { pinTableSection } from './pin-table.js';
 import { pressSection } from './press-tests.js';
+import { probedPlacesSection } from './probed-places.js';
 import { questionsSection } from './questions.js';
 import { recheckSection } from './rechecks.js';
 import { recordSection } from './record.js';
@@ -32,7 +34,9 @@ export const technicalPages = (
     connectorSection(report, pins, language),
     findingsSection(report, pins, language, unit),
     pressSection(report, language, unit),
+    freePressSection(report, language, unit),
     suspectsSection(report, language),
+    probedPlacesSection(report, language, unit),
     reworkSection(report, language),
     recheckSection(report, language, unit),
     testsSection(report, language),
