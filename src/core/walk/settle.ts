@@ -17,6 +17,11 @@ const leastDoubtfulS = 0.5;
 /** Scatter beyond this share of the reading, and beyond what the bench's noise explains, is no settled reading. */
 const mostScatter = 0.007;
 const mostNoise = 3;
+/**
+ * The same for the readings of the touch alone: much experience of a quiet bench must not drown a few that lie apart,
+ * as where a slip has spoiled the creep.
+ */
+const mostApart = 0.01;
 /** Beginning anew so often within one contact, and every so many seconds, is no landing any more. */
 const restlessRestarts = 4;
 const restlessEveryS = 1.5;
@@ -113,14 +118,11 @@ export const settle = (
     },
   );
   const span = creep.lastT - creep.startT;
+  const explained = Math.max(mostNoise * expected, resolution, context.floor / 10);
+  const apart = Math.sqrt(state.residualSquares / Math.max(1, state.used - 1));
   const still =
-    state.scatter <=
-    Math.max(
-      mostScatter * Math.abs(state.level),
-      mostNoise * expected,
-      resolution,
-      context.floor / 10,
-    );
+    state.scatter <= Math.max(mostScatter * Math.abs(state.level), explained) &&
+    apart <= Math.max(mostApart * Math.abs(state.level), explained);
   if (
     still &&
     span >= Math.max(demands.spanS, leastSpan(contact, touch, context)) &&

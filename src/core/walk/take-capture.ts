@@ -38,7 +38,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
   );
   const namings = nameCaptures(alignment);
   const others = state.pending.filter(
-    (known) => known.touch !== touch && (revises || isStillOpen(from, known)),
+    (known) => known.touch !== touch && (revises || isWorthKeeping(state.alignment, from, known)),
   );
   const next: WalkState = {
     ...state,
@@ -59,11 +59,19 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
   };
 };
 
-/** False where nothing can tell any more which pin a capture belonged to: it stays without a name. */
-const isStillOpen = (merged: Alignment, { touch }: Capture): boolean => {
+/**
+ * False where nothing can tell any more which pin a capture belonged to, and no pin is nearly sure to be it: it stays
+ * without a name.
+ */
+const isWorthKeeping = (alignment: Alignment, merged: Alignment, { touch }: Capture): boolean => {
   const naming = findNaming(nameCaptures(merged), merged, touch);
-  return naming !== null && naming.probability < surelyNamed;
+  if (naming === null || naming.probability < surelyNamed) return naming !== null;
+  const known = findNaming(nameCaptures(alignment), alignment, touch);
+  return known !== null && known.probability >= namedAtLast;
 };
+
+/** Probability with which a capture is named once nothing more can be learned of it (design decision). */
+const namedAtLast = 0.95;
 
 /** In a recheck an untouched line that reads otherwise than before is touched again before it is believed. */
 const isMovedControl = (

@@ -1,7 +1,7 @@
 // A reading counts once it has nowhere left to go: in-circuit capacitance creeps, supply rails charge for seconds.
 // Times are common practice, no source; half a percent of remainder is a design decision.
 import { describe, expect, it } from 'vitest';
-import { ohms, tellStory, type WalkStory } from '../../support/walk-story.js';
+import { ohms, type StoryLines, tellStory, type WalkStory } from '../../support/walk-story.js';
 
 const lines = [
   ['GND', { kind: 'ground' }],
@@ -113,5 +113,28 @@ describe('a reading that does not hold still', () => {
       { verdict: 'wobble', advice: 'hold-longer', agreed: false },
     ]);
     expect(story.here()).toBe('2');
+  });
+});
+
+describe('a creep that a slip has spoiled', () => {
+  it('should not be captured from a few readings that lie apart, however quiet the bench was', () => {
+    const shown = { range: 6000, resolution: 0.1 };
+    const values = Array.from({ length: 12 }, (_, i) => Math.round(400 * 1.2 ** i));
+    const quiet: StoryLines = values.map((value, i) => [`L${i}`, ohms(value)]);
+    const story = tellStory({
+      lines: [['GND', { kind: 'ground' }], ...quiet, ['INT', ohms(5600)]],
+      rate: 2.5,
+      noise: 0.001,
+    })
+      .air(0.8)
+      .touch(0.2, 2, shown);
+    for (const value of values) story.lift(1.2).touch(value, 2.4, shown);
+    story.lift(0.8);
+    // From the virtual bench: the line creeps up, and a slip is mixed into the third and fourth reading.
+    for (const value of [5058.9, 5251.4, 5880.9, 5783.6]) story.touch(value, 0.4, shown);
+    expect(story.here()).toBe('14');
+    for (const value of [5571.2, 5590.1, 5595.8, 5597.2, 5596.9]) story.touch(value, 0.4, shown);
+    const settled = captureOf(story, '14')?.value ?? 0;
+    expect(Math.abs(settled / 5597 - 1)).toBeLessThan(0.01);
   });
 });
