@@ -19,7 +19,9 @@ export interface CommonDeparture {
   /** Pins and groups that agree with it. */
   readonly pins: number;
   readonly groups: number;
-  /** Several independent groups have it in common, and it is more than chance. */
+  /** Several independent groups have it in common. */
+  readonly isShared: boolean;
+  /** They have, and it is more than chance. */
   readonly isCommon: boolean;
 }
 
@@ -83,14 +85,19 @@ export function commonDeparture(
     significance * uncertainty,
     leastOfTolerance * median(lines.map(({ tolerance }) => tolerance)),
   );
-  const isCommon =
+  const isShared =
     scatter <= mostScatter &&
     agreeing.length >= leastGroups &&
     3 * agreeing.length > 2 * all.length &&
-    pins >= leastPins &&
-    Math.abs(centre) >= least;
-  const groups = agreeing.length;
-  return { departure: centre, standardUncertainty: uncertainty, pins, groups, isCommon };
+    pins >= leastPins;
+  return {
+    departure: centre,
+    standardUncertainty: uncertainty,
+    pins,
+    groups: agreeing.length,
+    isShared,
+    isCommon: isShared && Math.abs(centre) >= least,
+  };
 }
 
 interface Fit {

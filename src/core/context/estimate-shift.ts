@@ -6,7 +6,7 @@ import { median } from '../numbers/median.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import { type CommonDeparture, commonDeparture, type LineDeparture } from './common-departure.js';
 import { isMeasured, type ReadPin } from './read-pin.js';
-import { type Belief, believe } from './shift-belief.js';
+import { type Belief, believe, shiftProbability } from './shift-belief.js';
 import type { ShiftClass } from './shift-class.js';
 
 interface Told {
@@ -30,7 +30,16 @@ export interface OffsetShift extends Told {
 export type Shift = ScaleShift | OffsetShift;
 export type Shifts = Readonly<Record<ShiftClass, Shift | null>>;
 
+/** A shift that several groups have in common and that may yet be chance. */
+export interface UntoldShift {
+  readonly shift: Shift;
+  /** Probability that there is one. */
+  readonly probability: number;
+}
+
 export interface ShiftEstimate extends Shifts {
+  /** Null where a shift is told, and where the lines read so far have nothing in common. */
+  readonly untold: Readonly<Record<ShiftClass, UntoldShift | null>>;
   readonly beliefs: Readonly<Record<ShiftClass, Belief>>;
 }
 
@@ -52,6 +61,7 @@ export const estimateShift = (pins: readonly ReadPin[], plan: Plan): ShiftEstima
   return {
     signal: toldShift(signal, plan),
     supply: toldShift(supply, plan),
+    untold: { signal: untoldShift(signal, plan), supply: untoldShift(supply, plan) },
     beliefs: { signal: believe(signal, plan.function), supply: believe(supply, plan.function) },
   };
 };
@@ -70,15 +80,28 @@ const departureOf = (
 
 const toldShift = (common: CommonDeparture | null, plan: Plan): Shift | null => {
   if (common === null || !common.isCommon) return null;
-  const { departure, standardUncertainty, pins: agreeing, groups } = common;
-  const told = { pins: agreeing, groups };
-  if (plan.function === 'diode') {
-    return Math.abs(departure) > mostOffset
-      ? null
-      : { offset: departure, standardUncertainty, ...told };
-  }
+  const shift = shiftOf(common, plan);
+  const isThinkable =
+    'scale' in shift
+      ? Math.abs(shift.scale - 1) <= mostScale
+      : Math.abs(shift.offset) <= mostOffset;
+  return isThinkable ? shift : null;
+};
+
+/** Limits that hold for certain would call a good line bad, and a bad one good, as long as a shift is not certain. */
+const untoldShift = (common: CommonDeparture | null, plan: Plan): UntoldShift | null => {
+  if (common === null || common.isCommon || !common.isShared) return null;
+  const shift = shiftOf({ ...common, ...believe(common, plan.function) }, plan);
+  return { shift, probability: shiftProbability(common, plan.function) };
+};
+
+const shiftOf = (
+  { departure, standardUncertainty, pins, groups }: CommonDeparture,
+  plan: Plan,
+): Shift => {
+  const told = { pins, groups };
+  if (plan.function === 'diode') return { offset: departure, standardUncertainty, ...told };
   const scale = Math.exp(departure);
-  if (Math.abs(scale - 1) > mostScale) return null;
   return { scale, standardUncertainty: scale * standardUncertainty, ...told };
 };
 

@@ -4,11 +4,11 @@
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds, Verdict } from '../verdict.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
-import { estimateShift, type Shift, type Shifts } from './estimate-shift.js';
+import { estimateShift, type Shift, type ShiftEstimate, type Shifts } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';
 import { type LineRead, linesRead } from './lines-read.js';
 import { isMeasured, isOverloaded, type ReadPin } from './read-pin.js';
-import { shiftedExpectation, shiftFor } from './shifted-expectation.js';
+import { shiftedExpectation, shiftFor, untoldFor } from './shifted-expectation.js';
 import { weighMate } from './weigh-mate.js';
 
 interface Judged {
@@ -25,6 +25,11 @@ export type JudgePin = (
         readonly value: number;
         readonly standardUncertainty: number;
         readonly halfWidth?: number;
+        readonly perhaps?: {
+          readonly expected: ExpectedBounds;
+          readonly standardUncertainty: number;
+          readonly probability: number;
+        };
       }
     | { readonly overload: true },
 ) => Judged;
@@ -63,19 +68,24 @@ export const judgePinInContext = (
   pin: PlannedPin,
   pins: readonly ReadPin[],
   plan: Plan,
-  shifts: Shifts,
+  shifts: ShiftEstimate,
   judge: JudgePin,
 ): ContextJudgement | null => judgeAmong(pin, boardOf(pins, plan, shifts, judge));
 
 interface Board {
   readonly pins: readonly ReadPin[];
-  readonly shifts: Shifts;
+  readonly shifts: ShiftEstimate;
   readonly judge: JudgePin;
   readonly lines: ReadonlyMap<string, LineRead>;
   readonly byNeighbours: ReadonlyMap<number, ReferenceFree>;
 }
 
-const boardOf = (pins: readonly ReadPin[], plan: Plan, shifts: Shifts, judge: JudgePin): Board => {
+const boardOf = (
+  pins: readonly ReadPin[],
+  plan: Plan,
+  shifts: ShiftEstimate,
+  judge: JudgePin,
+): Board => {
   const needsNeighbours = plan.pins.some(({ expected }) => expected === null);
   const opinions = needsNeighbours ? judgeWithoutReference(pins, plan) : [];
   const byNeighbours = new Map(opinions.map((opinion) => [opinion.index, opinion]));
@@ -108,23 +118,38 @@ const judgeAmong = (
   };
 };
 
-/** One pin by its shifted limits, their doubt added to the reading's own; null where nothing was read. */
+/**
+ * One pin by its shifted limits, their doubt added to the reading's own; where no shift can be told, by the limits as
+ * they are and by those of the shift there may be, each as far as it is believed. Null where nothing was read.
+ */
 export const judgeShifted = (
   pin: PlannedPin,
   read: ReadPin | undefined,
-  shifts: Shifts,
+  shifts: Omit<ShiftEstimate, 'beliefs'>,
   judge: JudgePin,
 ): Judged | null => {
   if (isOverloaded(read)) return judge(pin, { overload: true });
   if (!isMeasured(read)) return null;
   const { value, halfWidth } = read;
+  const own = read.standardUncertainty ?? 0;
   const shifted = shiftedExpectation(pin.expected, shiftFor(pin, shifts));
+  const untold = untoldFor(pin, shifts);
+  const instead = untold === null ? null : shiftedExpectation(pin.expected, untold.shift);
   return judge(
     { ...pin, expected: shifted.expected },
     {
       value,
-      standardUncertainty: Math.hypot(read.standardUncertainty ?? 0, shifted.standardUncertainty),
+      standardUncertainty: Math.hypot(own, shifted.standardUncertainty),
       ...(halfWidth === undefined ? {} : { halfWidth }),
+      ...(untold === null || instead === null
+        ? {}
+        : {
+            perhaps: {
+              expected: instead.expected,
+              standardUncertainty: Math.hypot(own, instead.standardUncertainty),
+              probability: untold.probability,
+            },
+          }),
     },
   );
 };

@@ -1,5 +1,6 @@
 // Promises what may be believed of a class's shift from the first pin on, for telling pins apart: no limit is moved
 // by it. Before anything is read it is as wide as meters and boards differ from a profile.
+import { normalDensity } from '../numbers/normal-density.js';
 import type { PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 
@@ -31,6 +32,25 @@ export const believe = (seen: Belief | null, measure: MeasureFunction): Belief =
     departure: (evidence * seen.departure) / precision,
     standardUncertainty: 1 / Math.sqrt(precision),
   };
+};
+
+/** Before anything is read, a meter and a board differ from a profile's as often as not. Common practice, no source. */
+const shiftedShare = 0.5;
+
+/**
+ * Probability that there is a shift at all: none, against one from a normal distribution about 0 with the usual
+ * spread, by Bayes' rule (the factor of a point null against a normal alternative, as in any textbook, from memory).
+ *
+ * @example shiftProbability({ departure: 0, standardUncertainty: 0.015 }, 'resistance') // 0.26
+ */
+export const shiftProbability = (
+  { departure, standardUncertainty }: Belief,
+  measure: MeasureFunction,
+): number => {
+  const none = normalDensity(departure / standardUncertainty) / standardUncertainty;
+  const wide = Math.hypot(standardUncertainty, usualSpread[measure]);
+  const some = normalDensity(departure / wide) / wide;
+  return (shiftedShare * some) / (shiftedShare * some + (1 - shiftedShare) * none);
 };
 
 export const beliefFor = (

@@ -3,7 +3,7 @@
 
 import type { PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds } from '../verdict.js';
-import type { Shift, Shifts } from './estimate-shift.js';
+import type { Shift, ShiftEstimate, Shifts, UntoldShift } from './estimate-shift.js';
 
 export interface ShiftedExpectation {
   readonly expected: ExpectedBounds;
@@ -42,3 +42,9 @@ export const shiftedExpectation = (
 /** The shift that holds for a pin: that of its own class, or none. */
 export const shiftFor = ({ kind }: PlannedPin, shifts: Shifts): Shift | null =>
   kind === 'signal' || kind === 'supply' ? shifts[kind] : null;
+
+/** What may be there without being told: never beside a shift of the pin's class that is. */
+export const untoldFor = (
+  { kind }: PlannedPin,
+  { untold }: Pick<ShiftEstimate, 'untold'>,
+): UntoldShift | null => (kind === 'signal' || kind === 'supply' ? untold[kind] : null);

@@ -12,6 +12,12 @@ export type Observed =
       readonly standardUncertainty: number;
       /** Half the width of the rectangle within the uncertainty; absent where all of it is normal. */
       readonly halfWidth?: number;
+      /** Other limits that may hold instead, with the probability that they do. */
+      readonly perhaps?: {
+        readonly expected: ExpectedBounds;
+        readonly standardUncertainty: number;
+        readonly probability: number;
+      };
     }
   | { readonly overload: true };
 
@@ -44,8 +50,26 @@ export const judge = (pin: PlannedPin, observed: Observed): Judgement => {
     const verdict = expected === 'overload' ? 'normal' : 'open';
     return orUnsure({ verdict, confidence: 1 - within({ high: pin.openLimit }), expected });
   }
-  return orUnsure({ ...likeliest(classes(pin, within)), expected });
+  const own = classes(pin, within);
+  const { perhaps } = observed;
+  if (perhaps === undefined) return orUnsure({ ...likeliest(own), expected });
+  const other = spreadWith(perhaps.standardUncertainty, halfWidth);
+  const instead = classes({ ...pin, expected: perhaps.expected }, (limits) =>
+    conformityProbability(value, other, limits),
+  );
+  return orUnsure({ ...likeliest(mixed(own, instead, perhaps.probability)), expected });
 };
+
+/** The law of total probability over the limits that may hold: both name the same classes in the same order. */
+const mixed = (
+  own: readonly ClassProbability[],
+  instead: readonly ClassProbability[],
+  probability: number,
+): readonly ClassProbability[] =>
+  own.map(([verdict, one], at) => [
+    verdict,
+    (1 - probability) * one + probability * (instead[at]?.[1] ?? one),
+  ]);
 
 /** True when the observation is what a good board shows. */
 export const isNormal = ({ verdict }: Pick<Judgement, 'verdict'>): boolean => verdict === 'normal';

@@ -244,7 +244,11 @@ describe('judgeShifted', () => {
     judgeShifted(
       pin,
       readsValue(400, 3),
-      { signal: { scale: 1.05, standardUncertainty: 0.01, pins: 9, groups: 3 }, supply: null },
+      {
+        signal: { scale: 1.05, standardUncertainty: 0.01, pins: 9, groups: 3 },
+        supply: null,
+        untold: { signal: null, supply: null },
+      },
       (_, observed) => {
         if ('value' in observed) seen.push(observed.standardUncertainty);
         return { verdict: 'normal', confidence: 1, expected: null };

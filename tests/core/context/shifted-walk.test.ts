@@ -91,6 +91,25 @@ describe('a walk by a meter that reads 6 % more', () => {
     expect(pins[1]?.because).toContain('meter-shift');
   });
 
+  it('should leave unsure, and not misjudge, what hangs on a shift too small to be told', () => {
+    const seed = 8;
+    const live = walk(demo, seed, 1.06, [
+      { kind: 'open', line: 'LANE2_N', at: 'J7 pin 9' },
+      drifted(demo, 'BUS_DATA', seed, 0.86),
+      drifted(demo, 'LANE0_P', seed, 1.07),
+      drifted(demo, 'LANE0_N', seed, 1.07),
+    ]);
+    const { shiftsTold, pins } = stateOf(live.events);
+    expect(shiftsTold.signal).toBeNull();
+    expect(judgedAlike(live)).toEqual([
+      'LANE0_P unsure',
+      'LANE0_N unsure',
+      'LANE2_N open',
+      'BUS_DATA unsure',
+    ]);
+    for (const at of [1, 2]) expect(pins[at]?.advice).toBeDefined();
+  });
+
   it('should tell anew what was judged before the shift was known, once, with its reason', () => {
     const seed = 3;
     const live = walk(demo, seed, 1.06, [drifted(demo, 'LANE0_P', seed, 1.08)]);
