@@ -70,7 +70,7 @@ export const createReconnectingLink = (options: ReconnectOptions): Link => {
         if (over || closed) return;
         const t = clock.now();
         pauseS = firstPauseS;
-        for (const frame of cutter.push(chunk)) hears.frame(t, frame);
+        for (const [nth, frame] of cutter.push(chunk).entries()) hears.frame(t, frame, nth > 0);
       },
       gone: (why) => {
         if (over || closed) return;

@@ -89,7 +89,7 @@ export const createMeterFeed = ({ link, driver, wanted, clock }: MeterFeedOption
           tell(t, again ? 'returned' : 'opened', link.title);
           step({ event: 'opened', t });
         },
-        frame: (t, frame) => step({ event: 'frame', t, frame }),
+        frame: (t, frame, together) => step({ event: 'frame', t, frame, together }),
         lost: (t, reason) => {
           down(t);
           tell(t, 'lost', reason);

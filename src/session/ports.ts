@@ -23,7 +23,8 @@ export interface Link {
 export interface LinkListener {
   /** `again` is true after a loss. */
   opened(t: number, again: boolean): void;
-  frame(t: number, frame: Frame): void;
+  /** @param together true where it came in one piece with the frame before. */
+  frame(t: number, frame: Frame, together?: boolean): void;
   /** The link is down and will be tried again. */
   lost(t: number, reason: string): void;
   /** The link was never there, or will not be tried again. */

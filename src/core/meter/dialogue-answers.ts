@@ -1,11 +1,10 @@
 // What a frame means while a question is open. Each kind of question knows its answers by their form; a frame
 // of another form is an echo or belongs to an earlier question, and is thrown away.
 import { cleanText } from '../clean-text.js';
-import type { Frame } from '../framing.js';
 import { isFault } from '../reading.js';
 import type { AskedSetting, AskedState, Phase, Turn } from './dialogue-asked-state.js';
 import { heardReading, readFrame } from './dialogue-hearing.js';
-import type { DialogueEffect } from './dialogue-types.js';
+import type { DialogueEffect, DialogueEvent } from './dialogue-types.js';
 import { errorWords } from './dialogue-words.js';
 import { type ErrorEntry, errorClass, parseErrorEntry } from './error-entry.js';
 import { parseIdentity } from './identity.js';
@@ -27,8 +26,7 @@ export const hearAnswer = (
   setting: AskedSetting,
   state: AskedState,
   phase: Asking,
-  t: number,
-  frame: Frame,
+  { t, frame, together }: Extract<DialogueEvent, { event: 'frame' }>,
 ): Turn => {
   const { step, job, rest } = phase;
   if (frame.text.trim() === step.text.trim()) return stray(state, 0);
@@ -55,12 +53,16 @@ export const hearAnswer = (
       return errorTurn(certain(answered, setting, 'errors'), phase, t, entry);
     }
     case 'reading': {
+      // In one piece with what led to the question: it was on its way already, and more may be.
+      if (together && t === phase.since) return unexpected(state);
       const reading = readFrame(t, frame, setting.decoder, setting.asked);
       if (isFault(reading) && isLateMarker(state, frame.text)) return stray(state, 1);
       const { faults, effects } = heardReading(reading, state.faults);
       const good = isFault(reading) ? state.told : [];
+      // What cannot be read may be no answer at all: then the answer is still to come.
+      const outstanding = isFault(reading) ? 1 : state.outstanding;
       return onward(
-        { ...answered, missedReads: 0, strays: 0, silent: false, faults, told: good },
+        { ...answered, outstanding, missedReads: 0, strays: 0, silent: false, faults, told: good },
         effects,
       );
     }
@@ -71,6 +73,12 @@ const stray = (state: AskedState, count: number): Turn => ({
   state: { ...state, strays: state.strays + count },
   effects: [],
   onward: { go: 'wait' },
+});
+
+/** A frame too many: before the next reading it is made certain that no answer is left. */
+const unexpected = (state: AskedState): Turn => ({
+  ...stray(state, 1),
+  state: { ...state, strays: state.strays + 1, outstanding: state.outstanding + 1 },
 });
 
 /** The marker was answered: answers come in order, so nothing earlier is still on its way. */

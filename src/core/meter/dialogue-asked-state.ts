@@ -24,6 +24,7 @@ export type Phase =
       readonly job: Job;
       readonly step: Step;
       readonly rest: readonly Step[];
+      readonly since: number;
       readonly until: number;
     }
   /** Everything that comes is thrown away until all answers are in, or none can come any more. */

@@ -17,6 +17,8 @@ import type { DialogueEffect, DialogueEvent, Stepped } from './dialogue-types.js
 /** The line must be quiet this long before the first question, and after the last answer of a clearing. */
 const quietS = 0.15;
 const longestListeningS = 1.5;
+/** What needs no measuring is answered at once, or not at all: after a gap the next question is soon due. */
+const quickWithinS = 1;
 /** In time-outs: without a marker question, an answer that is later than this cannot be told apart. */
 const latestAnswer = 2;
 
@@ -50,8 +52,9 @@ const wait = (state: AskedState, effects: readonly DialogueEffect[] = []): Turn 
 const hear = (
   setting: AskedSetting,
   state: AskedState,
-  { t, frame }: Extract<DialogueEvent, { event: 'frame' }>,
+  heard: Extract<DialogueEvent, { event: 'frame' }>,
 ): Turn => {
+  const { t } = heard;
   const { phase } = state;
   switch (phase.at) {
     case 'closed':
@@ -69,7 +72,7 @@ const hear = (
     case 'pausing':
       return wait({ ...state, strays: state.strays + 1 });
     case 'asking':
-      return hearAnswer(setting, state, phase, t, frame);
+      return hearAnswer(setting, state, phase, heard);
   }
 };
 
@@ -160,7 +163,6 @@ const ask = (
   t: number,
   effects: DialogueEffect[],
 ): AskedState | undefined => {
-  const until = t + script.timeoutS;
   for (const [index, step] of steps.entries()) {
     effects.push({ effect: 'send', text: step.text + script.sendEnd });
     if (step.expects === 'nothing') continue;
@@ -169,7 +171,9 @@ const ask = (
       return { ...state, phase: { at: 'clearing', until: latest, latest, heard: 0 } };
     }
     const rest = steps.slice(index + 1);
-    return { ...state, phase: { at: 'asking', job, step, rest, until } };
+    const isQuick = state.unanswered > 0 && step.expects !== 'reading';
+    const patience = isQuick ? Math.min(quickWithinS, script.timeoutS) : script.timeoutS;
+    return { ...state, phase: { at: 'asking', job, step, rest, since: t, until: t + patience } };
   }
   return undefined;
 };

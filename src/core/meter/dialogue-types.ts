@@ -14,7 +14,13 @@ export type DialogueEvent =
   /** The link is up, for the first time or again. */
   | { readonly event: 'opened'; readonly t: number }
   | { readonly event: 'lost'; readonly t: number }
-  | { readonly event: 'frame'; readonly t: number; readonly frame: Frame }
+  | {
+      readonly event: 'frame';
+      readonly t: number;
+      readonly frame: Frame;
+      /** It came in one piece with the frame before. */
+      readonly together?: boolean | undefined;
+    }
   /** The time asked for has come. Early, late and needless calls do no harm. */
   | { readonly event: 'wake'; readonly t: number };
 

@@ -8,8 +8,11 @@ import {
 } from '../../../src/core/meter/dialogue.js';
 import type { Driver } from '../../../src/core/meter/driver-format.js';
 
-/** What the meter answers to one sent text: lines, each `after` seconds. */
-export type Meter = (sent: string, t: number) => readonly { after: number; line: string }[];
+/** What the meter answers to one sent text: lines, each `after` seconds, perhaps in one piece with the one before. */
+export type Meter = (
+  sent: string,
+  t: number,
+) => readonly { after: number; line: string; together?: boolean }[];
 
 export interface Played {
   readonly sent: readonly { t: number; text: string }[];
@@ -45,8 +48,9 @@ export const play = (driver: Driver, wanted: Wanted, meter: Meter, untilS: numbe
     else if (effect.effect === 'says') says.push({ t, says: effect.says, text: effect.text });
     else if (effect.effect === 'send') {
       sent.push({ t, text: effect.text });
-      for (const { after, line } of meter(effect.text.trim(), t)) {
-        later(t + after, () => step({ event: 'frame', t: t + after, frame: { text: line } }));
+      for (const { after, line, together } of meter(effect.text.trim(), t)) {
+        const frame = { text: line };
+        later(t + after, () => step({ event: 'frame', t: t + after, frame, together }));
       }
     } else {
       const { reading } = effect;

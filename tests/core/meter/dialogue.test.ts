@@ -292,6 +292,61 @@ describe('late answers', () => {
   });
 });
 
+describe('frames too many', () => {
+  const twice: Meter = (() => {
+    const good = goodMeter();
+    return (sent, t) =>
+      good(sent, t).flatMap((answer) => [answer, { ...answer, together: sent === 'READ?' }]);
+  })();
+
+  it('should never be taken for the answer to the question they led to', () => {
+    const bench = play(scpiDriver(), resistance, twice, 10);
+    bench.at(0, 'opened');
+    const { readings, sent, sentBefore } = bench.run();
+    const asked = sentBefore.map(
+      (count) => sent.slice(0, count).filter(({ text }) => text.trim() === 'READ?').length,
+    );
+    expect(readings).toEqual(asked);
+    expect(readings.length).toBeGreaterThan(10);
+  });
+
+  it('should put no later reading out of step, whatever they are', () => {
+    const good = goodMeter();
+    const babbling: Meter = (sent, t) =>
+      good(sent, t).flatMap((answer) =>
+        sent === 'READ?' && t < 3
+          ? [
+              { after: soon, line: '?;x9' },
+              { ...answer, after: 2 * soon },
+            ]
+          : [answer],
+      );
+    const bench = play(scpiDriver(), resistance, babbling, 10);
+    bench.at(0, 'opened');
+    const { readings, sent, sentBefore } = bench.run();
+    const asked = sentBefore.map(
+      (count) => sent.slice(0, count).filter(({ text }) => text.trim() === 'READ?').length,
+    );
+    const numbers = readings.flatMap((reading, at) =>
+      typeof reading === 'number' ? [[reading, asked[at]]] : [],
+    );
+    expect(numbers.length).toBeGreaterThan(10);
+    for (const [reading, number] of numbers) expect(reading).toBe(number);
+  });
+});
+
+describe('a meter with a long time-out that was stuck', () => {
+  it('should be read again within two seconds once it answers', () => {
+    const good = goodMeter();
+    const meter: Meter = (sent, t) => (t > 4 && t < 13.2 ? [] : good(sent, t));
+    const bench = play(scpiDriver({ timeoutS: 5 }), resistance, meter, 30);
+    bench.at(0, 'opened');
+    const { sent } = bench.run();
+    const back = sent.filter(({ t, text }) => t >= 13.2 && text.trim() === 'READ?');
+    expect((back[0]?.t ?? 99) - 13.2).toBeLessThan(2);
+  });
+});
+
 describe('keeping a meter awake', () => {
   it('should send between readings, and not take the answer for a reading', () => {
     const keepAwake = { send: 'SYST:UPT?', everyS: 2 };

@@ -13,6 +13,7 @@ describe('a walk that is killed', { timeout: 120_000 }, () => {
       profile: 'demo',
       bench: 'demo?seed=3&pace=steady&speed=2&rate=20',
       deserved: {},
+      finish: false,
     });
     expect(kills.flatMap(({ wrong }) => wrong)).toEqual([]);
     expect(kills.reduce((sum, { printed }) => sum + printed, 0)).toBeGreaterThan(40);

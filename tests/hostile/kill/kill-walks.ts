@@ -1,7 +1,7 @@
 // Live walks of the built program over a pseudo-terminal, ended by `kill -9` at drawn moments and taken up again. Says
 // of each kill whether everything that was printed is in the file, and whether the walk goes on at the right pin.
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
@@ -11,7 +11,7 @@ import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
 import { FileError } from '../../../src/store/file-error.js';
 import { readSession } from '../../../src/store/journal-reader.js';
 import type { Random } from '../../benchmarks/shared/random.js';
-import { runProgram, startProgram } from '../../support/run-program.js';
+import { type Running, runProgram, startProgram } from '../../support/run-program.js';
 
 export interface Killed {
   readonly walk: number;
@@ -41,6 +41,8 @@ export interface KillWish {
   readonly bench: string;
   /** Verdicts that are not normal, by line. */
   readonly deserved: Readonly<Record<string, string>>;
+  /** Lets every walk go on to its end after its kills, and looks at what it found. */
+  readonly finish: boolean;
   readonly told?: (killed: Killed) => void;
 }
 
@@ -49,8 +51,9 @@ const driver = 'stream-fields-flags';
 const atStart = 8;
 const longestStartS = 1;
 const longestWalkS = 2.5;
-/** Of one walk; then the next is begun. */
-const mostKills = 60;
+/** Of one walk; then it is left alone until it ends. */
+const mostKills = 20;
+const longestWholeWalkS = 240;
 
 /** @throws Error when the bench cannot be served, or a walk ends as none should. */
 export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
@@ -67,42 +70,54 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
       const link = await bench.line((line) => line.startsWith('serial:'));
       const begin = ['walk', '--link', link, '--driver', driver, '--profile', wish.profile];
       const options = ['--json', '--readings', '--cautions-confirmed'];
-      let killedHere = 0;
-      for (;;) {
-        const before = existsSync(session) ? storedIn(session) : null;
+      const start = (): { readonly running: Running; readonly before: Stored | null } => {
+        const before = storedOrNone(session);
         const args =
-          before === null || before.events.length === 0
+          before === null
             ? [...begin, '--session', session, ...options]
             : ['walk', '--resume', session, '--json', '--readings'];
-        const running = startProgram(args);
-        const isEarly = wish.random.chance(1 / atStart);
-        const atS = wish.random.uniform([0, isEarly ? longestStartS : longestWalkS]);
-        if (!isEarly)
-          await Promise.race([once(running.child.stdout ?? running.child, 'data'), running.ended]);
-        await Promise.race([wait(1000 * atS), running.ended]);
-        running.child.kill('SIGKILL');
+        return { running: startProgram(args), before };
+      };
+      let isOver = false;
+      for (let here = 0; here < mostKills && kills.length < wish.kills && !isOver; here += 1) {
+        const { running, before } = start();
+        const atS = await killed(running, wish.random);
         const { code, stderr } = await running.ended;
         if (code !== null && code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
-        if (code === null) {
-          const killed = lookAfter(session, before, running.lines, walk, atS);
-          kills.push(killed);
-          killedHere += 1;
-          wish.told?.(killed);
-          if (kills.length >= wish.kills || killedHere >= mostKills) break;
-          continue;
-        }
-        finished += 1;
-        misread.push(...misreadIn(session, wish.deserved));
-        const checked = await runProgram(['check', session]);
-        if (checked.code !== 0) misread.push(`check: ${checked.lines.join()}`);
-        break;
+        isOver = code === 0;
+        if (isOver) continue;
+        const found = lookAfter(session, before, running.lines, walk, atS);
+        kills.push(found);
+        wish.told?.(found);
       }
+      if (!wish.finish) continue;
+      if (!isOver) {
+        const { running } = start();
+        await Promise.race([running.ended, wait(1000 * longestWholeWalkS, null, { ref: false })]);
+        running.child.kill('SIGTERM');
+        await running.ended;
+      }
+      finished += 1;
+      misread.push(...misreadIn(session, wish.deserved));
+      const checked = await runProgram(['check', session]);
+      if (checked.code !== 0) misread.push(`check: ${checked.lines.join()}`);
     } finally {
       bench.child.kill('SIGTERM');
       await bench.ended;
     }
   }
   return { kills, finished, misread };
+};
+
+/** @returns when it was killed, in seconds after its start or its first event. */
+const killed = async (running: Running, random: Random): Promise<number> => {
+  const isEarly = random.chance(1 / atStart);
+  const atS = random.uniform([0, isEarly ? longestStartS : longestWalkS]);
+  const { stdout } = running.child;
+  if (!isEarly && stdout !== null) await Promise.race([once(stdout, 'data'), running.ended]);
+  await Promise.race([wait(1000 * atS), running.ended]);
+  running.child.kill('SIGKILL');
+  return atS;
 };
 
 interface Stored {
@@ -124,6 +139,14 @@ const storedIn = (path: string): Stored => {
     }
     events.push(next.value);
   }
+};
+
+/** Null where there is nothing to go on with; a file that holds nothing is deleted, as the program advises. */
+const storedOrNone = (path: string): Stored | null => {
+  if (!existsSync(path)) return null;
+  if (statSync(path).size > 0) return storedIn(path);
+  rmSync(path);
+  return null;
 };
 
 const lookAfter = (

@@ -25,6 +25,7 @@ try {
     profile: 'demo',
     bench: `demo?seed=${values.seed}&pace=steady&speed=2&rate=20`,
     deserved: { LANE1_P: 'open', PANEL_ON: 'low' },
+    finish: true,
     told: ({ walk, atS, printed, stored, wrong }) =>
       say(
         `walk ${walk}, killed after ${atS.toFixed(2)} s: ${printed} printed, ${stored} stored ${wrong.join('; ')}`,
