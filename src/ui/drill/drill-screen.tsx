@@ -4,13 +4,9 @@ import type { ReactElement } from 'react';
 import type { DrillView } from '../../session/drill-session.js';
 import type { Layout } from '../layout.js';
 import type { Snapshot } from '../live/screen-store.js';
-import { Header } from '../parts/header.js';
-import { MeasureRule } from '../parts/measure-rule.js';
-import { Reading, SmallReading } from '../parts/reading.js';
-import { Row } from '../parts/rows.js';
-import { Strip } from '../parts/strip.js';
-import { SubjectLine } from '../parts/subject-line.js';
+import { SmallReading } from '../parts/reading.js';
 import { Trace } from '../parts/trace.js';
+import { WalkHead } from '../parts/walk-head.js';
 import { DrillLine } from './drill-line.js';
 import { DrillPanel } from './drill-panel.js';
 
@@ -29,7 +25,7 @@ export interface DrillScreenProps {
 
 export const DrillScreen = ({ snapshot, view, layout }: DrillScreenProps): ReactElement => {
   const { state, replay } = snapshot;
-  const { width, height, form, stripRows, airy, bodyRows } = layout;
+  const { width, height, form, bodyRows } = layout;
   const last = replay === null ? null : <DrillLine view={view} replay={replay} width={width} />;
   if (form === 'line' || form === 'small') {
     // The question says what is read: where there is little room it stands alone.
@@ -43,19 +39,10 @@ export const DrillScreen = ({ snapshot, view, layout }: DrillScreenProps): React
       </>
     );
   }
-  const large = form === 'large';
-  const gap = airy ? <Row width={width} line={[]} /> : null;
   // The walk's two lines of tally and words are the panel's here.
   return (
     <>
-      <Header state={state} width={width} />
-      {large ? gap : null}
-      <Strip state={state} width={width} rows={stripRows} />
-      <MeasureRule state={state} width={width} />
-      <SubjectLine state={state} width={width} />
-      {large ? gap : null}
-      <Reading state={state} width={width} large={large} />
-      {gap}
+      <WalkHead state={state} layout={layout} />
       <Below snapshot={snapshot} view={view} width={width} rows={bodyRows + 2} />
       {last}
     </>

@@ -6,15 +6,10 @@ import type { Snapshot } from '../live/screen-store.js';
 import { Body } from '../parts/body.js';
 import { BottomLine } from '../parts/bottom-line.js';
 import { Ground } from '../parts/ground.js';
-import { Header } from '../parts/header.js';
-import { MeasureRule } from '../parts/measure-rule.js';
-import { Reading } from '../parts/reading.js';
-import { Row } from '../parts/rows.js';
 import { Said } from '../parts/said.js';
 import { Side } from '../parts/side.js';
-import { Strip } from '../parts/strip.js';
-import { SubjectLine } from '../parts/subject-line.js';
 import { Tally } from '../parts/tally.js';
+import { WalkHead } from '../parts/walk-head.js';
 
 export interface WalkScreenProps {
   readonly snapshot: Snapshot;
@@ -23,19 +18,10 @@ export interface WalkScreenProps {
 
 export const WalkScreen = ({ snapshot, layout }: WalkScreenProps): ReactElement => {
   const { state, trace } = snapshot;
-  const { width, form, stripRows, airy, side, bodyRows } = layout;
-  const large = form === 'large';
-  const gap = airy ? <Row width={width} line={[]} /> : null;
+  const { width, side, bodyRows } = layout;
   return (
     <>
-      <Header state={state} width={width} />
-      {large ? gap : null}
-      <Strip state={state} width={width} rows={stripRows} />
-      <MeasureRule state={state} width={width} />
-      <SubjectLine state={state} width={width} />
-      {large ? gap : null}
-      <Reading state={state} width={width} large={large} />
-      {gap}
+      <WalkHead state={state} layout={layout} />
       <Box height={bodyRows} flexShrink={0} gap={2}>
         <LowerPart
           snapshot={snapshot}

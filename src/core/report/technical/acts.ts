@@ -4,6 +4,7 @@ import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words
 import type { ActEntry } from '../act-log.js';
 import type { Section } from '../document.js';
 import type { Report } from '../report.js';
+import { tableSection } from '../table-section.js';
 
 export const actsSection = (
   { account, times }: Report,
@@ -15,26 +16,18 @@ export const actsSection = (
     { text: 'pin' in entry && entry.pin !== undefined ? say`${name(entry.pin)}` : '' },
     ...told(entry, words).map((text) => ({ text })),
   ]);
-  return {
+  return tableSection({
     id: 'acts',
     title: words.title,
-    blocks:
-      rows.length === 0
-        ? [{ kind: 'text', text: words.none }]
-        : [
-            {
-              kind: 'table',
-              caption: words.title,
-              columns: [
-                { title: words.at, as: 'words' },
-                { title: technical.pins.pin, as: 'words' },
-                { title: words.act, as: 'words' },
-                { title: words.detail, as: 'words' },
-              ],
-              rows,
-            },
-          ],
-  };
+    none: words.none,
+    columns: [
+      { title: words.at, as: 'words' },
+      { title: technical.pins.pin, as: 'words' },
+      { title: words.act, as: 'words' },
+      { title: words.detail, as: 'words' },
+    ],
+    rows,
+  });
 };
 
 const detailsOf = (

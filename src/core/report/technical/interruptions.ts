@@ -4,6 +4,7 @@ import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words
 import type { Section } from '../document.js';
 import type { Interruption } from '../interruption-log.js';
 import type { Report } from '../report.js';
+import { tableSection } from '../table-section.js';
 import { writtenSpan } from '../written.js';
 
 export const interruptionsSection = (
@@ -23,26 +24,18 @@ export const interruptionsSection = (
       },
     ];
   });
-  return {
+  return tableSection({
     id: 'interruptions',
     title: words.title,
-    blocks:
-      rows.length === 0
-        ? [{ kind: 'text', text: words.none }]
-        : [
-            {
-              kind: 'table',
-              caption: words.title,
-              columns: [
-                { title: words.from, as: 'words' },
-                { title: technical.pins.pin, as: 'words' },
-                { title: words.lasted, as: 'figures' },
-                { title: words.what, as: 'words' },
-              ],
-              rows,
-            },
-          ],
-  };
+    none: words.none,
+    columns: [
+      { title: words.from, as: 'words' },
+      { title: technical.pins.pin, as: 'words' },
+      { title: words.lasted, as: 'figures' },
+      { title: words.what, as: 'words' },
+    ],
+    rows,
+  });
 };
 
 /** The file's own words add nothing. */

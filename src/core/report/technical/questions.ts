@@ -3,6 +3,7 @@ import { name, type Phrase, say, value } from '../../words/report-phrase.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Section } from '../document.js';
 import type { Report } from '../report.js';
+import { tableSection } from '../table-section.js';
 import { writtenSpan } from '../written.js';
 
 export const questionsSection = (
@@ -17,27 +18,19 @@ export const questionsSection = (
     { text: answer === null ? words.unanswered : words.by[answer.by] },
     { text: answer === null ? '' : after(answer.t - askedT) },
   ]);
-  return {
+  return tableSection({
     id: 'questions',
     title: words.title,
-    blocks:
-      rows.length === 0
-        ? [{ kind: 'text', text: words.none }]
-        : [
-            {
-              kind: 'table',
-              caption: words.title,
-              columns: [
-                { title: words.asked, as: 'words' },
-                { title: technical.pins.pin, as: 'words' },
-                { title: words.question, as: 'words' },
-                { title: words.answer, as: 'words' },
-                { title: words.after, as: 'figures' },
-              ],
-              rows,
-            },
-          ],
-  };
+    none: words.none,
+    columns: [
+      { title: words.asked, as: 'words' },
+      { title: technical.pins.pin, as: 'words' },
+      { title: words.question, as: 'words' },
+      { title: words.answer, as: 'words' },
+      { title: words.after, as: 'figures' },
+    ],
+    rows,
+  });
 };
 
 const after = (seconds: number): Phrase => say`${writtenSpan(seconds)}`;
