@@ -1,4 +1,5 @@
-// Signals that end a program close what it is doing first.
+// Signals that end a program close what it is doing first. The handlers stay while they do: Ink ends the program at
+// once where it finds itself the only one who listens.
 
 const signals = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
 

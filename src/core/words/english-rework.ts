@@ -129,6 +129,7 @@ export const englishRework: ReworkWords = {
   screen: {
     title: 'Rework',
     confirm: 'Enter: all of this is so',
+    taller: 'and more: make the window taller to read them',
     place: 'place',
     tool: 'tool',
     setPoint: 'set-point',

@@ -38,6 +38,8 @@ export interface ReworkWords {
   readonly screen: {
     readonly title: string;
     readonly confirm: string;
+    /** Where not all cautions fit. */
+    readonly taller: string;
     readonly place: string;
     readonly tool: string;
     readonly setPoint: string;

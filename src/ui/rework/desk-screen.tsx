@@ -26,13 +26,15 @@ export interface DeskScreenProps {
 }
 
 const longestName = 40;
+/** Rows under which figures are as small as everything else and nothing stands apart. */
+const airyRows = 20;
 
 export const DeskScreen = (props: DeskScreenProps): ReactElement => {
   const { width, height } = props;
   const { theme } = useSurroundings();
-  const lines = useDeskLines(props);
   const bottom = useBottomLines(props);
   const room = Math.max(1, height - bottom.length);
+  const lines = useDeskLines(props, room);
   const top = lines.slice(0, room);
   const filled = [...top, ...new Array<Line>(Math.max(0, room - top.length)).fill([])];
   return (
@@ -45,7 +47,10 @@ export const DeskScreen = (props: DeskScreenProps): ReactElement => {
   );
 };
 
-const useDeskLines = ({ desk, mode, width, height }: DeskScreenProps): readonly Line[] => {
+const useDeskLines = (
+  { desk, mode, width, height }: DeskScreenProps,
+  room: number,
+): readonly Line[] => {
   const { theme, words, simulated } = useSurroundings();
   const { rework } = words;
   const { state, opened } = desk;
@@ -59,20 +64,19 @@ const useDeskLines = ({ desk, mode, width, height }: DeskScreenProps): readonly 
   );
   if (!state.confirmed) {
     const cautions = [...heatCautions.map((id) => rework.caution[id]), ...(profile.cautions ?? [])];
-    return [
-      head,
-      [],
-      ...cautions.flatMap((caution) =>
-        wrapText(cleanText(caution, 300), width - 4).map(
-          (text, at): Line => [
-            span(at === 0 ? ` ${theme.line.mark} ` : '   ', theme.style.accent),
-            span(text),
-          ],
-        ),
+    const listed = cautions.flatMap((caution) =>
+      wrapText(cleanText(caution, 300), width - 4).map(
+        (text, at): Line => [
+          span(at === 0 ? ` ${theme.line.mark} ` : '   ', theme.style.accent),
+          span(text),
+        ],
       ),
-      [],
-      chip(rework.screen.confirm, theme.style.notice, theme),
-    ];
+    );
+    const asked = chip(rework.screen.confirm, theme.style.notice, theme);
+    if (listed.length + 4 <= room) return [head, [], ...listed, [], asked];
+    if (listed.length + 2 <= room) return [head, ...listed, asked];
+    const more = chip(rework.screen.taller, theme.style.alarm, theme);
+    return [head, ...listed.slice(0, Math.max(0, room - 3)), more, asked];
   }
   const place = state.heat === null ? mode.place : { part: state.heat.part, area: state.heat.area };
   const name = cleanText(rework.place(placeName(place)), longestName);
@@ -83,6 +87,8 @@ const useDeskLines = ({ desk, mode, width, height }: DeskScreenProps): readonly 
   const met = state.told.at(-1);
   const style =
     met?.stage === 'passed' ? theme.style.alarm : on ? theme.style.strong : theme.style.quiet;
+  const airy = height >= airyRows;
+  const gap: readonly Line[] = airy ? [[]] : [];
   const figure = bigReading(run.toFixed(1), 's', 'large') ?? bigWord(run.toFixed(1)) ?? [];
   const status =
     met !== undefined
@@ -111,10 +117,10 @@ const useDeskLines = ({ desk, mode, width, height }: DeskScreenProps): readonly 
       of === undefined ? null : rework.seconds(of);
     const where =
       area === null ? name : cleanText(profile.areas?.[area]?.title ?? area, longestName);
-    const line = `${rework.screen.total(where, rework.seconds(total), seconds(limits.total))}, ${rework.screen.run(rework.seconds(now), seconds(limits.run))}`;
+    const said = `${rework.screen.total(where, rework.seconds(total), seconds(limits.total))}, ${rework.screen.run(rework.seconds(now), seconds(limits.run))}`;
     const over = mode.setting.setPoint ?? 0;
     return [
-      [span(` ${line}`)],
+      ...wrapText(said, width - 2).map((text): Line => [span(` ${text}`)]),
       ...(limits.setPoint !== undefined && over > limits.setPoint
         ? [
             [
@@ -135,22 +141,28 @@ const useDeskLines = ({ desk, mode, width, height }: DeskScreenProps): readonly 
     .slice(-Math.max(1, height - 17));
   return [
     head,
-    [],
-    [span(` ${name}  `, theme.style.accent), ...status],
-    [],
-    ...printPicture(figure, theme.unicode).map((text): Line => [span(` ${text}`, style)]),
-    [],
+    ...gap,
+    [
+      span(` ${name}  `, theme.style.accent),
+      ...status,
+      ...(airy ? [] : [span(`  ${rework.seconds(run)}`, style)]),
+    ],
+    ...gap,
+    ...(airy
+      ? printPicture(figure, theme.unicode).map((text): Line => [span(` ${text}`, style)])
+      : []),
+    ...gap,
     ...totals,
     settings.flatMap(
       ([label, value]): Line => [span(` ${label} `, theme.style.quiet), span(`${value} `)],
     ),
-    [],
+    ...gap,
     [span(` ${rework.screen.done}`, theme.style.quiet)],
     ...(done.length === 0 ? [[span(` ${rework.screen.nothing}`, theme.style.quiet)]] : done),
   ];
 };
 
-const useBottomLines = ({ mode, refused, width }: DeskScreenProps): readonly Line[] => {
+const useBottomLines = ({ desk, mode, refused, width }: DeskScreenProps): readonly Line[] => {
   const { theme, words, keys } = useSurroundings();
   const { screen } = words.rework;
   if (mode.typing !== null) {
@@ -169,12 +181,13 @@ const useBottomLines = ({ mode, refused, width }: DeskScreenProps): readonly Lin
       : mode.notice === 'heat-is-on'
         ? screen.quitting
         : refused;
-  const shown = screen.keys(
+  const all = screen.keys(
     shownKey(keys, 'press') ?? '',
     shownKey(keys, 'next') ?? '',
     shownKey(keys, 'note') ?? '',
     shownKey(keys, 'quit') ?? '',
   );
+  const shown = desk.state.confirmed ? all : all.slice(-1);
   return [
     notice === null ? [] : [span(` ${notice}`, theme.style.accent)],
     ...wrapText(shown.map((key) => key.replaceAll(' ', '\u00a0')).join('  '), width - 2).map(

@@ -3,7 +3,6 @@ import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import { firstPlace, firstSetting } from '../../core/rework/begin-desk.js';
 import type { Words } from '../../core/words/words.js';
-import { onEndSignals } from '../../session/end-signals.js';
 import type { ReworkDesk } from '../../session/rework-desk.js';
 import { detectAppearance } from '../appearance.js';
 import { type Surroundings, SurroundingsContext } from '../context.js';
@@ -11,6 +10,7 @@ import { keyMapWith } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
 import { showOnTerminal } from '../on-terminal.js';
+import { quitOnSignals } from '../signals.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { type DeskMode, pressDeskKey } from './desk-mode.js';
 import { DeskScreen } from './desk-screen.js';
@@ -84,7 +84,7 @@ export const runDesk = async (options: DeskOptions): Promise<void> => {
     snapshot: () => shown,
   };
   const { simulated } = desk.opened;
-  const stopListening = onEndSignals(finish);
+  const stopListening = quitOnSignals(finish);
   try {
     await showOnTerminal(
       <Desk
