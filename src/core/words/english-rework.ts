@@ -79,7 +79,8 @@ export const englishRework: ReworkWords = {
     good: 'Recheck: good. What was bad reads well, nothing else has changed for the worse.',
     wait: 'Recheck: wait. Untouched lines read otherwise than before: let the board cool and dry, then walk it again.',
     bad: 'Recheck: not good. Something is still bad, newly bad, or moves under pressure.',
-    incomplete: 'Recheck: not complete. Not everything in question was read or pressed again.',
+    incomplete:
+      'Recheck: not complete. Something in question was not read or pressed again, or no untouched line was read before and after to compare with.',
   },
   compared: (pin, line, before, after, is) => {
     const says = {
