@@ -25,6 +25,8 @@ export interface Speech {
   step(): string | null;
   receive(text: string, worldS: number): void;
   reconnect(): void;
+  /** An instrument's function is switched at its panel; a meter with a dial goes by that. */
+  switchTo(measure: MeasureFunction): void;
 }
 
 /** Seconds an instrument needs to understand a command. */
@@ -56,6 +58,7 @@ const speakByItself = (setup: SpeechSetup): Speech => {
     },
     receive: () => undefined,
     reconnect: () => undefined,
+    switchTo: () => undefined,
   };
 };
 
@@ -85,6 +88,7 @@ const speakOnKey = (setup: SpeechSetup, key: string): Speech => {
     reconnect: () => {
       asked.length = 0;
     },
+    switchTo: () => undefined,
   };
 };
 
@@ -140,6 +144,9 @@ const speakScpi = (setup: SpeechSetup): Speech => {
       const lines = (half + text).split(/[\r\n]+/u);
       half = lines.pop() ?? '';
       for (const line of lines) if (line !== '') queue.push({ line, atS: worldS });
+    },
+    switchTo: (measure) => {
+      state = responder.switched(state, measure);
     },
     reconnect: () => {
       half = '';

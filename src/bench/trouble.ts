@@ -1,5 +1,6 @@
 // What can go wrong between meter and program, as data with its moment: a lead pulled and put back, a meter
 // that falls silent, garbled lines, a button pressed by a sleeve. For training and for tests.
+import type { MeasureFunction } from '../core/reading.js';
 import type { Button } from './meter.js';
 
 export type Trouble =
@@ -11,8 +12,8 @@ export type Trouble =
   | { readonly atS: number; readonly kind: 'garbage'; readonly forS: number }
   /** A button of the meter is pressed and stays pressed until the technician sets it right. */
   | { readonly atS: number; readonly kind: 'button'; readonly button: Button }
-  /** The dial is turned to another function. An instrument that is set by command has no dial. */
-  | { readonly atS: number; readonly kind: 'dial' }
+  /** The dial is turned to another function, or an instrument switched at its panel. */
+  | { readonly atS: number; readonly kind: 'dial'; readonly to?: MeasureFunction }
   /** The meter switches itself off. */
   | { readonly atS: number; readonly kind: 'off' };
 

@@ -68,7 +68,12 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
   if (!(readingsPerS > 0)) throw new RangeError(`readings per second must be over 0`);
   const ranges = displayRanges(driver, measure.function);
   const meter = createMeter({ ...setup, random: seeded(seed, 'meter') });
-  const state = { on: true, turned: false, showsValue: false, spokenToS: 0 };
+  const state = {
+    on: true,
+    turnedTo: null as MeasureFunction | null,
+    showsValue: false,
+    spokenToS: 0,
+  };
   const world: World = createWorld({
     ...setup,
     highest: setup.range ?? ranges.at(-1)?.fullScale ?? ranges[0].fullScale,
@@ -76,7 +81,8 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
     resetMeter: () => {
       meter.press(null);
       state.on = true;
-      state.turned = false;
+      if (state.turnedTo !== null) speech.switchTo(measure.function);
+      state.turnedTo = null;
       state.spokenToS = world.nowS;
     },
   });
@@ -84,7 +90,7 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
   const speech = createSpeech({
     driver,
     readingsPerS,
-    dial: () => (state.turned ? (otherFunction ?? measure.function) : measure.function),
+    dial: () => state.turnedTo ?? measure.function,
     range: setup.range,
     convert: (toS, asked, range) => {
       const shown = meter.convert(world.sample(toS, asked), toS, asked, range);
@@ -99,7 +105,10 @@ export const createVirtualMeter = (setup: VirtualMeterSetup): VirtualMeter => {
     for (let next = upcoming[0]; next !== undefined && next.atS <= worldS; next = upcoming[0]) {
       upcoming.shift();
       if (next.kind === 'button') meter.press(next.button);
-      if (next.kind === 'dial') state.turned = true;
+      if (next.kind === 'dial') {
+        state.turnedTo = next.to ?? otherFunction ?? measure.function;
+        speech.switchTo(state.turnedTo);
+      }
       if (next.kind === 'off') state.on = false;
     }
     if (autoOffS !== null && worldS - state.spokenToS > autoOffS) state.on = false;

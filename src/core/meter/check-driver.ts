@@ -95,6 +95,22 @@ const checkScpi = (driver: Driver): Problem[] => {
       });
     });
   }
+  const query = talk.functionQuery;
+  if (query !== undefined && !query.send.split(' ')[0]?.endsWith('?')) {
+    problems.push({
+      path: ['talk', 'functionQuery', 'send'],
+      what: 'the function query asks nothing',
+      fix: 'end its header with "?", such as "FUNC?"',
+    });
+  }
+  for (const measure of query === undefined ? [] : measureFunctions) {
+    if (!talk.functions[measure] || Object.values(query?.answers ?? {}).includes(measure)) continue;
+    problems.push({
+      path: ['talk', 'functionQuery', 'answers'],
+      what: `no answer stands for ${measure}`,
+      fix: `add what the meter answers when it measures ${measure}`,
+    });
+  }
   if (talk.recognise !== undefined) {
     try {
       compilePattern(talk.recognise);

@@ -1,12 +1,14 @@
 // What a frame means while a question is open. Each kind of question knows its answers by their form; a frame
 // of another form is an echo or belongs to an earlier question, and is thrown away.
 import { cleanText } from '../clean-text.js';
-import { isFault } from '../reading.js';
+import type { Frame } from '../framing.js';
+import { isFault, isValue, type Reading } from '../reading.js';
 import type { AskedSetting, AskedState, Phase, Turn } from './dialogue-asked-state.js';
 import { heardReading, readFrame } from './dialogue-hearing.js';
 import type { DialogueEffect, DialogueEvent } from './dialogue-types.js';
 import { errorWords } from './dialogue-words.js';
 import { type ErrorEntry, errorClass, parseErrorEntry } from './error-entry.js';
+import { faultOf } from './fault.js';
 import { parseIdentity } from './identity.js';
 
 type Asking = Extract<Phase, { at: 'asking' }>;
@@ -52,21 +54,59 @@ export const hearAnswer = (
       if (entry === null) return stray(state, 1);
       return errorTurn(certain(answered, setting, 'errors'), phase, t, entry);
     }
+    case 'function': {
+      const query = setting.script.functionQuery;
+      const shown = query?.shown(frame.text);
+      if (query === undefined || shown === undefined) return stray(state, 1);
+      const functionDueAt = t + query.everyS;
+      return onward({ ...answered, shown, functionDueAt, functionMissed: 0 });
+    }
     case 'reading': {
       // In one piece with what led to the question: it was on its way already, and more may be.
       if (together && t === phase.since) return unexpected(state);
-      const reading = readFrame(t, frame, setting.decoder, setting.asked);
+      const reading = readShown(setting, state, t, frame);
       if (isFault(reading) && isLateMarker(state, frame.text)) return stray(state, 1);
       const { faults, effects } = heardReading(reading, state.faults);
       const good = isFault(reading) ? state.told : [];
       // What cannot be read may be no answer at all: then the answer is still to come.
-      const outstanding = isFault(reading) ? 1 : state.outstanding;
-      return onward(
-        { ...answered, outstanding, missedReads: 0, strays: 0, silent: false, faults, told: good },
-        effects,
-      );
+      const isUnread = isFault(reading) && state.shown !== 'unlisted';
+      const outstanding = isUnread ? 1 : state.outstanding;
+      const read = { outstanding, missedReads: 0, strays: 0, silent: false, faults, told: good };
+      return onward({ ...answered, ...read, ...functionDoubt(state, reading) }, effects);
     }
   }
+};
+
+/** A reading of what the meter says it measures, which may have been switched at the panel. */
+const readShown = (
+  { decoder, asked }: AskedSetting,
+  { shown }: AskedState,
+  t: number,
+  frame: Frame,
+): Reading => {
+  if (shown === 'unlisted') return faultOf(t, 'the meter measures something else', frame.text);
+  const isOther = shown !== null && shown !== asked.function;
+  return readFrame(t, frame, decoder, isOther ? { function: shown } : asked);
+};
+
+/** Two readings that differ by more than this factor may be of two functions. */
+const jump = 3;
+
+/** A reading that jumped, as the first one after a lift does, has the function asked for before the next. */
+const functionDoubt = (
+  { last, functionDueAt, functionMissed }: AskedState,
+  reading: Reading,
+): Pick<AskedState, 'last' | 'functionDueAt'> => {
+  if (isFault(reading)) return { last, functionDueAt };
+  const isDue = functionMissed === 0 && hasJumped(last, reading);
+  return { last: reading, functionDueAt: isDue ? reading.t : functionDueAt };
+};
+
+const hasJumped = (before: Reading | null, now: Reading): boolean => {
+  if (before === null || !isValue(before) || !isValue(now))
+    return before !== null && isValue(before) !== isValue(now);
+  const [a, b] = [Math.abs(before.value), Math.abs(now.value)];
+  return Math.max(a, b) > jump * Math.min(a, b);
 };
 
 const stray = (state: AskedState, count: number): Turn => ({

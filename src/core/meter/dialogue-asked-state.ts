@@ -1,7 +1,9 @@
 // Where a conversation with a meter that answers stands.
+import type { Reading } from '../reading.js';
 import type { Script, Step } from './dialogue-script.js';
 import type { DialogueEffect } from './dialogue-types.js';
 import type { Asked, MeterDecoder } from './driver-decoder.js';
+import type { ShownFunction } from './shown-function.js';
 
 export interface AskedSetting {
   readonly script: Script;
@@ -57,6 +59,13 @@ export interface AskedState {
   readonly told: readonly string[];
   /** Entries of the error queue read in this job. */
   readonly entries: number;
+  /** What the meter says it measures; null where it was not asked or gives no answer. */
+  readonly shown: ShownFunction | null;
+  readonly functionDueAt: number;
+  /** Function queries in a row without an answer. */
+  readonly functionMissed: number;
+  /** The latest reading that was one. */
+  readonly last: Reading | null;
   readonly readDueAt: number;
   readonly awakeDueAt: number;
 }
@@ -74,6 +83,10 @@ export const askedStart: AskedState = {
   identity: undefined,
   told: [],
   entries: 0,
+  shown: null,
+  functionDueAt: 0,
+  functionMissed: 0,
+  last: null,
   readDueAt: 0,
   awakeDueAt: Number.POSITIVE_INFINITY,
 };

@@ -105,7 +105,7 @@ const go = (setting: AskedSetting, t: number, turn: Turn): Stepped<AskedState> =
       state = { ...state, phase: { at: 'pausing', until: onward.until, job: onward.job } };
       break;
     }
-    const { job, steps } = started(setting, state, onward);
+    const { job, steps } = started(setting, state, onward, t);
     if (onward.go === 'job') {
       const readDueAt = job === 'read' ? t + setting.script.pollS : state.readDueAt;
       const setUpDue = state.setUpDue && (job !== 'set-up' || state.unanswered > 0);
@@ -132,6 +132,7 @@ const started = (
   { script }: AskedSetting,
   state: AskedState,
   onward: Extract<Onward, { go: 'job' | 'rest' }>,
+  t: number,
 ): { readonly job: Job; readonly steps: readonly Step[] } => {
   if (onward.go === 'rest') return onward;
   const canRecover = script.marker !== undefined && state.marker !== 'unanswered';
@@ -144,7 +145,11 @@ const started = (
   switch (job) {
     case 'set-up':
       return { job, steps: script.setUp };
-    case 'read':
+    case 'read': {
+      const query = script.functionQuery;
+      const isDue = query !== undefined && state.functionDueAt <= t;
+      return { job, steps: isDue ? [query.step, ...script.read] : script.read };
+    }
     case 'clear':
       return { job, steps: script.read };
     case 'recover':

@@ -29,6 +29,7 @@ export const missed = (
     missedReads,
     setUpDue: before.setUpDue || (job !== 'set-up' && isMute),
     outstanding: before.outstanding + 1,
+    ...(expected === 'function' ? functionMissed(script, before, t) : {}),
     marker: markerMissed && before.marker === 'untried' ? 'unanswered' : before.marker,
     awakeDueAt:
       job === 'keep-awake' && script.keepAwake ? t + script.keepAwake.everyS : before.awakeDueAt,
@@ -41,6 +42,23 @@ export const missed = (
     state: speaks ? { ...state, silent: true } : state,
     effects,
     onward: afterMiss(setting, state, job, rest, t),
+  };
+};
+
+/** A meter that does not know the question is not asked for ever: nothing then tells its function. */
+const mostFunctionMissed = 2;
+
+const functionMissed = (
+  { functionQuery }: AskedSetting['script'],
+  before: AskedState,
+  t: number,
+): Pick<AskedState, 'shown' | 'functionMissed' | 'functionDueAt'> => {
+  const missedInARow = before.functionMissed + 1;
+  const isGivenUp = functionQuery === undefined || missedInARow >= mostFunctionMissed;
+  return {
+    shown: null,
+    functionMissed: missedInARow,
+    functionDueAt: isGivenUp ? Number.POSITIVE_INFINITY : t + functionQuery.everyS,
   };
 };
 

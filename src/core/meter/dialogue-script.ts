@@ -3,12 +3,13 @@
 
 import { DialogueError, type Wanted } from './dialogue-types.js';
 import type { Driver } from './driver-format.js';
+import { type ShownFunction, shownFunction } from './shown-function.js';
 
 /**
- * `nothing`: a command. `reading`: the last question of a reading. `identity` and `errors` are answers known
- * by their form. `anything`: an answer that only has to be waited for.
+ * `nothing`: a command. `reading`: the last question of a reading. `identity`, `errors` and `function` are answers
+ * known by their form. `anything`: an answer that only has to be waited for.
  */
-export type Expects = 'nothing' | 'anything' | 'identity' | 'errors' | 'reading';
+export type Expects = 'nothing' | 'anything' | 'identity' | 'errors' | 'function' | 'reading';
 
 export interface Step {
   /** Without the line end. */
@@ -19,6 +20,15 @@ export interface Step {
 export interface Script {
   readonly setUp: readonly Step[];
   readonly read: readonly Step[];
+  /** Asked before a reading where it is due; undefined where the readings name their function. */
+  readonly functionQuery:
+    | {
+        readonly step: Step;
+        readonly everyS: number;
+        /** Undefined where the text is no answer to this question. */
+        shown(text: string): ShownFunction | undefined;
+      }
+    | undefined;
   /** A question whose answer cannot be mistaken for a reading; undefined where the meter has none. */
   readonly marker: Step | undefined;
   readonly keepAwake: { readonly step: Step; readonly everyS: number } | undefined;
@@ -73,6 +83,11 @@ const scpiScript = (driver: Driver, wanted: Wanted): Script => {
     read: measure.read.map((text, index) =>
       index === last ? { text, expects: 'reading' } : plain(text),
     ),
+    functionQuery: talk.functionQuery && {
+      step: { text: talk.functionQuery.send, expects: 'function' },
+      everyS: talk.functionQuery.everyS,
+      shown: (text) => shownFunction(talk, text),
+    },
     marker: errors[0] ?? identify[0],
     keepAwake: talk.keepAwake && {
       step: plain(talk.keepAwake.send),
@@ -93,6 +108,7 @@ export const scriptFor = (driver: Driver, wanted: Wanted): Script => {
   return {
     setUp: [],
     read: [{ text: talk.key, expects: 'reading' }],
+    functionQuery: undefined,
     marker: undefined,
     keepAwake: talk.keepAwake && {
       step: { text: talk.keepAwake.send, expects: 'nothing' },

@@ -83,6 +83,18 @@ const scpiFunction = z.strictObject({
     .describe('Sent in order for each reading; the answer to the last one is the reading.'),
 });
 
+const functionQuery = z
+  .strictObject({
+    send: command,
+    everyS: seconds.describe('Asked this often, and before the reading after one that jumped.'),
+    answers: z
+      .record(z.string().min(1).max(40), measure)
+      .describe(
+        'The function that each first word of an answer stands for, without quotes; the case does not matter.',
+      ),
+  })
+  .describe('For readings that do not name their function: it may be switched at the panel.');
+
 const scpiTalk = z
   .strictObject({
     style: z.literal('scpi'),
@@ -97,6 +109,7 @@ const scpiTalk = z
       ),
     init: z.array(command),
     functions: z.partialRecord(measure, scpiFunction),
+    functionQuery: functionQuery.optional(),
     pollS: z.number().nonnegative().max(60),
     timeoutS: seconds,
     errorQueue: command.optional(),

@@ -31,6 +31,8 @@ export interface ScpiWorld {
 
 export interface ScpiResponder {
   readonly start: ScpiMeterState;
+  /** The instrument after its function was switched by hand at the panel. */
+  switched(state: ScpiMeterState, measure: MeasureFunction): ScpiMeterState;
   answer(
     state: ScpiMeterState,
     line: string,
@@ -119,6 +121,11 @@ export const scpiResponder = (driver: Driver): ScpiResponder => {
         return { state: { ...start, errors: state.errors } };
       case 'say-done':
         return { state, answer: '1' };
+      case 'say-function': {
+        const answers = Object.entries(talk.functionQuery?.answers ?? {});
+        const word = answers.find(([, measure]) => measure === state.function)?.[0] ?? 'NONE';
+        return { state, answer: `"${word}"` };
+      }
       case 'say-error': {
         const [first, ...rest] = state.errors;
         if (!first) return { state, answer: noError };
@@ -160,5 +167,5 @@ export const scpiResponder = (driver: Driver): ScpiResponder => {
     }
     return { state, answer: answers.length > 0 ? answers.join(';') : null };
   };
-  return { start, answer };
+  return { start, switched: select, answer };
 };

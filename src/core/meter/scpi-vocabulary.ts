@@ -5,7 +5,16 @@ import type { ScpiTalk } from './driver-format.js';
 import { readMessage } from './scpi-header.js';
 
 export type ScpiEffect =
-  | { readonly does: 'nothing' | 'identify' | 'clear' | 'reset' | 'say-done' | 'say-error' }
+  | {
+      readonly does:
+        | 'nothing'
+        | 'identify'
+        | 'clear'
+        | 'reset'
+        | 'say-done'
+        | 'say-error'
+        | 'say-function';
+    }
   | { readonly does: 'select'; readonly function: MeasureFunction }
   | {
       readonly does: 'set-range';
@@ -88,6 +97,7 @@ const commandsOf = (talk: ScpiTalk, measure: MeasureFunction): ScpiCommand[] => 
 export const vocabularyOf = (talk: ScpiTalk): readonly ScpiCommand[] => [
   ...common.map(([text, effect]) => command(text, effect)),
   ...(talk.identify ? [command(talk.identify, { does: 'identify' })] : []),
+  ...(talk.functionQuery ? [command(talk.functionQuery.send, { does: 'say-function' })] : []),
   ...(talk.errorQueue ? [command(talk.errorQueue, { does: 'say-error' })] : []),
   ...measureFunctions.flatMap((measure) => commandsOf(talk, measure)),
   ...[...talk.init, ...(talk.keepAwake ? [talk.keepAwake.send] : [])].map((text) =>

@@ -73,6 +73,24 @@ const slips: readonly [string, string, (driver: Loose) => void, string, string][
     'no accuracy row for resistance at 1000000000',
   ],
   [
+    'a function query that asks nothing',
+    'scpi-read',
+    (d) => {
+      d.talk.functionQuery.send = 'FUNC';
+    },
+    'talk.functionQuery.send',
+    'the function query asks nothing',
+  ],
+  [
+    'a function query without an answer for what is measured',
+    'scpi-read',
+    (d) => {
+      d.talk.functionQuery.answers = { RES: 'resistance', DIOD: 'diode', CONT: 'continuity' };
+    },
+    'talk.functionQuery.answers',
+    'no answer stands for dc-volts',
+  ],
+  [
     'a read command that asks nothing',
     'scpi-read',
     (d) => {

@@ -347,6 +347,54 @@ describe('a meter with a long time-out that was stuck', () => {
   });
 });
 
+describe('a function query', () => {
+  const functionQuery = {
+    send: 'FUNC?',
+    everyS: 2,
+    answers: { RES: 'resistance', 'VOLT:DC': 'dc-volts' },
+  } as const;
+  const opened = (meter: Meter, untilS: number, changes: Partial<ScpiTalk> = {}) => {
+    const driver = scpiDriver({ functionQuery, ...changes });
+    const world = play(driver, resistance, meter, untilS);
+    world.at(0, 'opened');
+    return world.run();
+  };
+  const asks = (sent: readonly { text: string }[]): number =>
+    texts(sent).filter((text) => text.startsWith('FUNC?')).length;
+
+  it('should be asked before the first reading and then as often as the driver says', () => {
+    const good = goodMeter();
+    const meter: Meter = (sent, t) =>
+      sent === 'FUNC?' ? [{ after: soon, line: '"RES"' }] : good(sent, t);
+    const { sent, readings } = opened(meter, 9);
+    expect(readings.length).toBeGreaterThan(14);
+    expect(asks(sent)).toBeGreaterThanOrEqual(4);
+    expect(asks(sent)).toBeLessThanOrEqual(6);
+  });
+
+  it('should be asked again after a reading that jumped', () => {
+    let readings = 0;
+    const meter: Meter = (sent) => {
+      if (sent === '*IDN?') return [{ after: soon, line: idn }];
+      if (sent === 'SYST:ERR?') return [{ after: soon, line: '+0,"No error"' }];
+      if (sent === 'FUNC?') return [{ after: soon, line: readings < 8 ? '"RES"' : '"CURR:DC"' }];
+      if (sent !== 'READ?') return [];
+      readings += 1;
+      return [{ after: soon, line: readings < 8 ? '+3.880E+02' : '+4.0E-04' }];
+    };
+    const slowly = { ...functionQuery, everyS: 60 };
+    const { readings: heard } = opened(meter, 9, { functionQuery: slowly });
+    expect(heard.slice(0, 8)).toEqual([388, 388, 388, 388, 388, 388, 388, 0.0004]);
+    expect(heard[8]).toContain('the meter measures something else');
+  });
+
+  it('should be given up where it is never answered, and the readings go on', () => {
+    const { sent, readings } = opened(goodMeter(), 40);
+    expect(asks(sent)).toBe(2);
+    expect(readings.length).toBeGreaterThan(50);
+  });
+});
+
 describe('keeping a meter awake', () => {
   it('should send between readings, and not take the answer for a reading', () => {
     const keepAwake = { send: 'SYST:UPT?', everyS: 2 };
