@@ -56,8 +56,8 @@ interface RelayEvents {
   over(): void;
 }
 
-/** Seconds for a relay to say where its device is, and between tries to bring a device back. */
-const startS = 5;
+/** Seconds for a relay to say where its device is, on however busy a machine; between tries to bring it back. */
+const startS = 20;
 const retryS = 1;
 
 /** @throws NoPtyError when no relay can be started, or the link's name is taken by a file. */

@@ -23,7 +23,10 @@ const withText = (text: string): Profile => ({
       },
     ]),
   ),
-  parts: { FL1: { kind: 'filter', title: text, lines: ['D0_P'], where: text } },
+  parts: {
+    FL1: { kind: 'filter', title: text, lines: ['D0_P'], where: text },
+    TV1: { kind: 'diode', title: text, lines: ['D0_P'] },
+  },
 });
 
 export const hostileSession = (text: string): readonly WalkEvent[] =>

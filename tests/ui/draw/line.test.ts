@@ -74,3 +74,11 @@ describe('painting', () => {
     expect(() => colourCode('greenish')).toThrow(RangeError);
   });
 });
+
+describe('a span', () => {
+  it('should show what would act on the terminal, and count its columns so', () => {
+    const hostile = span('a\u001b[31m\u202eb\nc\u200b');
+    expect(hostile.text).toBe('a␛[31m\ufffdb␊c\ufffd');
+    expect(widthOf([hostile])).toBe(11);
+  });
+});
