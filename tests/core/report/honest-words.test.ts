@@ -148,6 +148,13 @@ describe('first page', () => {
     expect(fault('short', 'overload')).toContain('where a good board has none');
   });
 
+  it('should count what a walk of some pins left out as not measured', () => {
+    const some: readonly WalkEvent[] = [{ ...opened, pins: ['1', '2', '3'] }];
+    expect(sectionText(makeDocument(some), 'unchecked')).toContain(
+      'Not measured: pins 1, 2, 3, 4, 5, 6, 7, 8.',
+    );
+  });
+
   it('should list what could not be checked: unread, undecided, without expected value, silent by design', () => {
     const text = sectionText(makeDocument(eventful), 'unchecked');
     expect(text).toContain('no function test is recorded');

@@ -11,7 +11,12 @@ export const namedPins = (
   is: (pin: PinFacts) => boolean,
 ): NamedPins | null => {
   const found = pins.filter(is);
-  if (found.length === 0) return null;
-  const names = found.map(({ planned }) => name(planned.pin));
-  return { names: listed(names, shared), count: found.length };
+  return namedAs(
+    found.map(({ planned }) => planned.pin),
+    shared,
+  );
 };
+
+/** Null where there is none. */
+export const namedAs = (pins: readonly string[], shared: SharedWords): NamedPins | null =>
+  pins.length === 0 ? null : { names: listed(pins.map(name), shared), count: pins.length };

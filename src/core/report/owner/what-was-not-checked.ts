@@ -6,7 +6,7 @@ import type { Section } from '../document.js';
 import { isFaulty, isUnclear, type PinFacts } from '../pin-facts.js';
 import type { Report } from '../report.js';
 import { uncheckedAfterWork } from './after-work.js';
-import { namedPins } from './named-pins.js';
+import { namedAs, namedPins } from './named-pins.js';
 
 export const whatWasNotChecked = (
   report: Report,
@@ -17,7 +17,6 @@ export const whatWasNotChecked = (
   const { unchecked } = words.owner;
   const isTested = report.account.rework.functionTests.length > 0;
   const kinds: readonly (readonly [(pins: NamedPins) => Phrase, (pin: PinFacts) => boolean])[] = [
-    [unchecked.unread, ({ record }) => record.verdict === 'unread'],
     [unchecked.unclear, ({ record }) => isUnclear(record.verdict)],
     [unchecked.unrepeated, isUnrepeated],
     [
@@ -31,6 +30,8 @@ export const whatWasNotChecked = (
   ];
   const items: Phrase[] = isTested ? [] : [unchecked.function];
   items.push(...uncheckedAfterWork(report, words));
+  const unread = namedAs(unreadPins(report, pins), shared);
+  if (unread !== null) items.push(unchecked.unread(unread));
   for (const [says, is] of kinds) {
     const named = namedPins(pins, shared, is);
     if (named !== null) items.push(says(named));
@@ -41,6 +42,16 @@ export const whatWasNotChecked = (
     title: unchecked.title,
     blocks: [{ kind: 'list', items: items.map((text) => ({ text })) }],
   };
+};
+
+/** With those that a walk of some pins only left out. */
+const unreadPins = ({ account }: Report, pins: readonly PinFacts[]): readonly string[] => {
+  const read = new Set(
+    pins.flatMap(({ planned, record }) => (record.verdict === 'unread' ? [] : [planned.pin])),
+  );
+  return account.opened.profile.content.connector.pins
+    .map(({ pin }) => pin)
+    .filter((pin) => !read.has(pin));
 };
 
 const isUnrepeated = ({ record, agreeing, confirmed }: PinFacts): boolean =>
