@@ -24,7 +24,7 @@ try {
     kills: Number(values.kills),
     profile: 'demo',
     bench: `demo?seed=${values.seed}&pace=steady&speed=2&rate=20`,
-    deserved: { LANE1_P: 'open', PANEL_ON: 'low' },
+    deserved: { LANE1_P: 'open', TOUCH_INT: 'low' },
     finish: true,
     told: ({ walk, atS, printed, stored, wrong }) =>
       say(
