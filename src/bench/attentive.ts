@@ -259,6 +259,12 @@ function* rest(body: Body, answers: AnswerWay, probes: boolean): Gesture<number>
       if (probes) yield* askToProbe(body);
       continue;
     }
+    const asked = heard?.type === 'question-asked' ? placeOf(body, heard.pin) : null;
+    if (heard !== null && asked !== null) {
+      // It is not done yet: the question waits for its answer at that pin.
+      body.inbox.unshift(heard);
+      return asked;
+    }
     if (heard !== null && isPressBegun(heard)) {
       yield* pressByEar(body, heard);
       if (probes) yield* askToProbe(body);
