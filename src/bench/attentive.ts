@@ -9,6 +9,7 @@ import { draw } from './pace.js';
 import { giveByPad } from './pad-hands.js';
 import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
 import { askToProbe, probeByEar } from './probe-by-ear.js';
+import { readyByEar } from './ready-by-ear.js';
 
 /** What a visit ended with: the place to go to next. */
 interface Onward {
@@ -45,6 +46,7 @@ function* begin(body: Body): Gesture<number> {
     // The question still waits for its answer there.
     if (heard.type === 'question-asked') body.inbox.unshift(heard);
     if (place !== null) return place;
+    if (heard.type === 'session-opened') yield* readyByEar(body, heard);
     if (heard.type === 'session-opened' && !heard.groundCheck) return 0;
     if (heard.type === 'session-opened') break;
   }

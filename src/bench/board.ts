@@ -28,6 +28,8 @@ export interface Probing {
   readonly along?: Along | null;
   /** The part being pressed. */
   readonly pressed: string | null;
+  /** What both tips hold beside the board, in the function's unit: 0 where they hold one another. */
+  readonly loose?: number | null;
 }
 
 export const inTheAir: Probing = { pinIndex: null, pressed: null };
@@ -136,7 +138,8 @@ export const createBoard = ({ profile, faults, seed, pads = [] }: BoardSetup): B
       creep.atS = worldS;
     },
 
-    reads: ({ pinIndex, pressed, along }, measure) => {
+    reads: ({ pinIndex, pressed, along, loose }, measure) => {
+      if (loose != null) return loose;
       if (pinIndex === null) return measure === 'dc-volts' ? 0 : null;
       const pad = padOf(pinIndex);
       if (pad !== undefined) return padReads(pad, measure);

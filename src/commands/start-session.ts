@@ -13,6 +13,7 @@ import { evolve } from '../core/walk/evolve.js';
 import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import { openSession } from '../core/walk/open-session.js';
 import { openWalk, type WalkState } from '../core/walk/state.js';
+import { english } from '../core/words/english.js';
 import type { Journal } from '../session/ports.js';
 import { sessionTimeAt } from '../session/session-time.js';
 import { createJournal } from '../store/journal-writer.js';
@@ -28,6 +29,7 @@ import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
 import { choosePads } from './choose-pads.js';
 import { goodBoardProfile } from './good-board.js';
 import { linkKind, type OpenFeed } from './open-feed.js';
+import { askedReady, type ReferenceAsked } from './ready-option.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
 
@@ -45,6 +47,8 @@ export interface StartOptions extends AccuracyOptions {
   readonly polarity?: Profile['measure']['polarity'];
   readonly range?: number;
   readonly groundCheck: boolean;
+  readonly leadZero?: boolean;
+  readonly reference?: ReferenceAsked;
   readonly press?: 'asked' | 'each';
   /** A file of reply pads; false for none. */
   readonly pads?: string | false;
@@ -150,9 +154,10 @@ const prepare = (
 ): Preparation => {
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const kind = linkKind(link);
+    const isMeter = kind === 'serial' || kind === 'tcp';
     const { pads, notices } = choosePads(options.pads, {
       ready: ready ?? null,
-      isMeter: kind === 'serial' || kind === 'tcp',
+      isMeter,
       plan: planWalk(profile.content, measure, pins),
     });
     const opened = openSession({
@@ -163,6 +168,7 @@ const prepare = (
       link,
       simulated,
       groundCheck: groundCheck && options.groundCheck,
+      ...askedReady(options, measure.function),
       seed: randomInt(2 ** 31),
       pressTests: options.press ?? 'asked',
       ...(pads.length === 0 ? {} : { pads }),
@@ -177,7 +183,8 @@ const prepare = (
     const journal = createJournal(path);
     const written = journal.append([opened, ...given, ...events]);
     journal.sync();
-    return { path, journal, state, events: written, notices };
+    const said = isMeter ? [english.context.groundedLead, ...notices] : notices;
+    return { path, journal, state, events: written, notices: said };
   };
   return {
     link,

@@ -4,6 +4,7 @@ import { accuracyOptions } from './accuracy-option.js';
 import { beforeWalkOptions } from './before-walk.js';
 import { configuration } from './configuration.js';
 import { guideAtTerminal } from './guide-terminal.js';
+import { readReference } from './ready-option.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { prepareSession, type StartOptions } from './start-session.js';
 import {
@@ -65,6 +66,12 @@ const walkItself = (): Command =>
       )
       .option('--pads <file>', 'reply pads to listen to (default: those learned last)')
       .option('--no-pads', 'listen to no reply pads')
+      .option('--lead-zero', 'first hold the tips together: the leads are taken off every reading')
+      .option(
+        '--reference <value,percent>',
+        'first try the meter on a known part: 100,1 is 100 Ω ± 1 %; in diode 0.6,5',
+        readReference,
+      )
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
       .addOption(logPaceOption())

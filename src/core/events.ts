@@ -8,6 +8,7 @@ import { jobBodies } from './job/job-events.js';
 import { replyBodies } from './pads/reply-events.js';
 import { pressBodies } from './press/press-events.js';
 import type { Reading } from './reading.js';
+import { readyBodies } from './ready/ready-events.js';
 import { recheckBodies } from './recheck/recheck-events.js';
 import { reworkBodies } from './rework/rework-events.js';
 import { sessionBodies } from './session-events.js';
@@ -46,6 +47,7 @@ const bodies = {
   ...sessionBodies,
   ...replyBodies,
   ...pressBodies,
+  ...readyBodies,
   ...suspectBodies,
   ...recheckBodies,
   ...reworkBodies,

@@ -11,6 +11,8 @@ export const actNames = [
   'retake',
   'go-to',
   'note',
+  'zero',
+  'reference',
   'pause',
   'resume',
   'dismiss',
@@ -25,6 +27,10 @@ export type ActName = (typeof actNames)[number];
 /** Sides of a place along a line: a part's terminal towards the pin or away from it, or the track before the chip. */
 export const probeSides = ['near', 'far', 'chip'] as const;
 export type ProbeSide = (typeof probeSides)[number];
+
+/** What can be done with the leads before the walk begins. */
+export const readySteps = ['lead-zero', 'reference'] as const;
+export type ReadyStep = (typeof readySteps)[number];
 
 export interface Act {
   readonly act: ActName;

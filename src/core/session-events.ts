@@ -1,8 +1,10 @@
 // Beginning, going on and end of a session in its file: what was walked, with what, and how exact it is.
 import { z } from 'zod';
+import { readySteps } from './inputs.js';
 import { learnedPad } from './pads/reply-events.js';
 import { profileFormat } from './profile/profile-format.js';
 import { measureFunctions, polarities } from './reading.js';
+import { knownReference } from './ready/ready-events.js';
 import { recheckHeader } from './recheck/recheck-events.js';
 
 export const sessionFormat = 'pinwalk-session/1';
@@ -55,6 +57,10 @@ export const sessionBodies = {
       .optional(),
     /** False where the first contact belongs to the first pin: no ground check comes before. */
     groundCheck: z.boolean(),
+    /** What is done with the leads before that, in order. */
+    ready: z.array(z.enum(readySteps)).optional(),
+    /** A part that the meter can be tried on. */
+    reference: knownReference.optional(),
     /** The only pins walked, in the profile's order; absent where all are. */
     pins: z.array(pin).min(1).optional(),
     /** A walk of what an earlier session put in question. */

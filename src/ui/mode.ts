@@ -82,6 +82,8 @@ const carryOut = (mode: Mode, act: ScreenAct, state: WalkState): Step => {
     case 'retake':
     case 'probe':
     case 'dismiss':
+    case 'zero':
+    case 'reference':
       return stay(mode, { act });
   }
 };

@@ -27,6 +27,16 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
       return state.stage === 'ground-check'
         ? cue('touch-ground', spoken.touchGround)
         : cue('continued', spoken.continued(hereSaid));
+    case 'ready-asked':
+      return cue('touch-ground', spoken.readyAsked[event.step]);
+    case 'lead-zeroed':
+      return cue('ground-good', spoken.leadZeroed);
+    case 'lead-zero-refused':
+      return cue('ground-missed', spoken.leadZeroRefused);
+    case 'reference-checked':
+      return event.outcome.ok
+        ? cue('ground-good', spoken.referenceGood)
+        : cue('ground-missed', spoken.referenceBad);
     case 'ground-touched':
       // The second touch is told by the outcome of the check.
       return event.which === 1 ? cue('ground-first', spoken.groundFirst) : null;
@@ -162,6 +172,7 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'reply-given':
     case 'probe-ended':
     case 'shift-estimated':
+    case 'ready-left':
     case 'question-answered':
     case 'session-closed':
     case 'heat-cautions-confirmed':

@@ -3,6 +3,7 @@
 // paused, for a rerun would take it for touches. What a log has no word for is counted, so that it can be said.
 // The press tests of one line make a log of their own, which a rerun judges.
 import type { EventOf, WalkEvent } from '../events.js';
+import { isValue, type Reading } from '../reading.js';
 import { formatLogMark, formatLogReading, markedActs } from '../reading-log.js';
 import { foldStored, openStored } from '../walk/fold-stored.js';
 import { inputOf } from '../walk/input-of.js';
@@ -42,7 +43,7 @@ const nothingLeftOut: NotInLog = {
 
 export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
   let state: WalkState = openStored(opened);
-  let begun = !opened.groundCheck;
+  let begun = isBegun(state);
   let isBeside = false;
   let notInLog = nothingLeftOut;
   const count = (what: keyof NotInLog): readonly string[] => {
@@ -63,7 +64,9 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
       case 'reading':
         if (!begun) return count('groundCheck');
         if (isBeside) return count('probes');
-        return before.paused === 'asked' ? count('paused') : [formatLogReading(input.reading)];
+        return before.paused === 'asked'
+          ? count('paused')
+          : [formatLogReading(withoutLeads(input.reading, before))];
       case 'cue':
         return [formatLogMark(input.t, input.cue)];
       case 'act': {
@@ -90,7 +93,7 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
       const before = state;
       state = foldStored(state, event);
       // The touch that ended the ground check is no touch of the first pin.
-      if (!begun && state.stage !== 'ground-check') begun = state.contact.rest === null;
+      if (!begun && isBegun(state)) begun = state.contact.rest === null;
       // So with a place probed beside the walk: the probe is back once it has left that place.
       isBeside = state.probing !== null || (isBeside && state.contact.rest !== null);
       return linesOf(event, before);
@@ -100,6 +103,14 @@ export const logLines = (opened: EventOf<'session-opened'>): LogLines => {
     },
   };
 };
+
+/** Neither leads nor grounds are tried any more. */
+const isBegun = ({ stage, ready, readyNext }: WalkState): boolean =>
+  stage !== 'ground-check' && ready === null && readyNext.length === 0;
+
+/** A log knows of no zeroed leads: its readings are without them. */
+const withoutLeads = (reading: Reading, { leads }: WalkState): Reading =>
+  leads !== null && isValue(reading) ? { ...reading, value: reading.value - leads.ohms } : reading;
 
 /** What the press tests of a line were made at: the part, or null for the first place pressed. */
 export interface PressedAt {

@@ -1,6 +1,7 @@
 // The one thing that matters now, in the order of what cannot wait: trouble with the file, a pause, a hold, a
 // question, a verdict, and only then how the touch is coming along.
 import type { HoldReason, Question } from '../events.js';
+import type { ReadyStep } from '../inputs.js';
 import type { Verdict } from '../verdict.js';
 import { readTouch } from '../walk/read-touch.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
@@ -38,6 +39,8 @@ export type Status =
   | { readonly kind: 'lift' }
   /** `rests`: on the first ground, which must be left before the second can be touched. */
   | { readonly kind: 'ground'; readonly which: 1 | 2; readonly rests: boolean }
+  /** The leads are tried before the first ground; `refused`: this contact will not do. */
+  | { readonly kind: 'ready'; readonly step: ReadyStep; readonly refused: boolean }
   | { readonly kind: 'finished' };
 
 export const selectStatus = (state: WalkState, trouble: string | null): Status => {
@@ -51,6 +54,10 @@ export const selectStatus = (state: WalkState, trouble: string | null): Status =
     const place = state.probing?.side === undefined ? null : state.probing;
     const expectedOverload = state.plan.pins[indexOfPin(state, pin)]?.expected === 'overload';
     return { kind: 'question', question, pin, place, expectedOverload };
+  }
+  if (state.ready !== null) {
+    const { step, refused } = state.ready;
+    return { kind: 'ready', step, refused };
   }
   if (state.stage === 'ground-check') return selectGround(state);
   return selectTouch(state);

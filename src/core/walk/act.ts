@@ -3,6 +3,7 @@ import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
 import { type Contact, consumeTouch, reopenTouch } from './contact.js';
 import { askedReply } from './pad-ear.js';
+import { readyRefusal } from './ready-refusal.js';
 import { agreesToShift, saysItIsRight, saysNext, saysShifted } from './said.js';
 import { indexOfPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { moveAll, placeAt, waitsFor, weighWays } from './ways.js';
@@ -30,6 +31,17 @@ const duringProbe: ReadonlySet<ActName> = new Set([
   'quit',
 ]);
 
+/** What may be done while the leads are tried. */
+const duringReady: ReadonlySet<ActName> = new Set([
+  'zero',
+  'reference',
+  'skip',
+  'note',
+  'pause',
+  'resume',
+  'quit',
+]);
+
 /** Contact for longer than this, seconds, is no brush on the way. */
 const longestBrushS = 0.3;
 
@@ -46,7 +58,14 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
   if (state.alone !== null && !duringPress.has(act)) {
     return 'this session is a press test alone; there is no pin to walk';
   }
+  if (state.ready !== null && !duringReady.has(act)) {
+    return 'the leads are being tried first; skip leaves that out';
+  }
   switch (act) {
+    case 'zero':
+      return readyRefusal(state, 'lead-zero');
+    case 'reference':
+      return readyRefusal(state, 'reference');
     case 'open':
       if (state.stage === 'ground-check')
         return 'two grounds are touched first; skip leaves that out';
@@ -120,7 +139,7 @@ export const applyAct = (state: WalkState, { act, pin, by }: EventOf<'act-taken'
         })),
       };
     case 'skip':
-      if (state.stage === 'ground-check') return state;
+      if (state.stage === 'ground-check' || state.ready !== null) return state;
       return {
         ...state,
         latest: null,
@@ -147,6 +166,8 @@ export const applyAct = (state: WalkState, { act, pin, by }: EventOf<'act-taken'
     case 'open':
     case 'press':
     case 'probe':
+    case 'zero':
+    case 'reference':
     case 'note':
     case 'pause':
     case 'resume':

@@ -131,6 +131,7 @@ const captureOf = (
       range,
       resolution,
       deviation,
+      leads: state.leads,
     }),
     deviation,
     residualSquares: seen.residualSquares,

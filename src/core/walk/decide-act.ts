@@ -8,6 +8,7 @@ import { beginPressTest, endPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
 import { beginProbe, endProbe } from './probe.js';
 import { probeRefusal } from './probe-target.js';
+import { goOnReady } from './ready.js';
 import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { tellContext } from './tell-context.js';
@@ -51,6 +52,11 @@ export const decideAct = (teller: Teller, t: number, given: Act): void => {
       tellPlace(teller, t, false);
       break;
     case 'skip':
+      if (before.ready !== null) {
+        teller.tell({ type: 'ready-left', t, step: before.ready.step });
+        goOnReady(teller, t);
+        break;
+      }
       answer(teller, t);
       leaveUnread(teller, t, before);
       tellPlace(teller, t, true);
@@ -88,6 +94,12 @@ export const decideAct = (teller: Teller, t: number, given: Act): void => {
         t,
         reason: teller.state.stage === 'finished' ? 'finished' : 'left',
       });
+      break;
+    case 'zero':
+      teller.tell({ type: 'ready-asked', t, step: 'lead-zero' });
+      break;
+    case 'reference':
+      teller.tell({ type: 'ready-asked', t, step: 'reference' });
       break;
     case 'note':
     case 'pressing':

@@ -11,6 +11,7 @@ import { stepPress } from './press.js';
 import { pressEachBadLine } from './press-each.js';
 import { answerByTaps, askIfOpen } from './question.js';
 import { isQuiet } from './quiet.js';
+import { stepReady } from './ready.js';
 import { replyBeforePin, tellReplies } from './reply.js';
 import type { WalkState } from './state.js';
 import { takeReading } from './take-reading.js';
@@ -45,6 +46,10 @@ const lookAt = (teller: Teller, reading: Reading, before: WalkState): void => {
   if (teller.state.press !== null) {
     stepPress(teller);
     pressEachBadLine(teller, reading.t);
+    return;
+  }
+  if (teller.state.ready !== null) {
+    if (!holdOrFree(teller, reading)) stepReady(teller, reading.t);
     return;
   }
   tellReplies(teller);

@@ -5,6 +5,7 @@ import type { Input, LinkChange } from '../inputs.js';
 import { continueWalk } from './continue-walk.js';
 import { decideAct } from './decide-act.js';
 import { decideReading } from './decide-reading.js';
+import { goOnReady } from './ready.js';
 import type { WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { tellSuspectsAnew } from './tell-suspects.js';
@@ -42,7 +43,10 @@ export const decide = (state: WalkState, input: Input): Decision => {
 /** The first word of a walk: which pin it begins with, when nothing comes before. */
 export const beginWalk = (state: WalkState): Decision => {
   const teller = createTeller(state);
-  if (state.stage === 'walking' && state.alone === null) tellPlace(teller, state.t, true);
+  const { alone, ready, readyNext, stage, t } = state;
+  if (ready !== null) teller.tell({ type: 'ready-asked', t, step: ready.step });
+  else if (readyNext.length > 0) goOnReady(teller, t);
+  else if (stage === 'walking' && alone === null) tellPlace(teller, t, true);
   return teller;
 };
 

@@ -11,6 +11,7 @@ import { consumeTouch, disown, noContact, restOn } from './contact.js';
 import { inputOf } from './input-of.js';
 import { deafened, withReply } from './pad-ear.js';
 import { pressDueAfter } from './press-due.js';
+import { askedReady, refusedNow } from './ready-step.js';
 import { saysDone } from './said.js';
 import { seenIn } from './seen.js';
 import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
@@ -36,6 +37,29 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return withFreeAct(applyAct(timed, event), event);
     case 'link-changed':
       return takeLink(timed, event);
+    case 'ready-asked':
+      return {
+        ...timed,
+        ready: askedReady(event.step),
+        readyNext: timed.readyNext.filter((step) => step !== event.step),
+      };
+    case 'lead-zeroed': {
+      const { ohms, standardUncertainty, degreesOfFreedom, readings } = event;
+      return {
+        ...timed,
+        ready: null,
+        leads: { ohms, standardUncertainty, degreesOfFreedom, readings },
+        contact: restOn(timed.contact, null, 0),
+      };
+    }
+    case 'lead-zero-refused':
+      return { ...timed, ready: refusedNow(timed.ready) };
+    case 'reference-checked':
+      return event.outcome.ok
+        ? { ...timed, ready: null, contact: restOn(timed.contact, null, event.value) }
+        : { ...timed, ready: refusedNow(timed.ready) };
+    case 'ready-left':
+      return { ...timed, ready: null, contact: afterBlindness(timed) };
     case 'ground-touched':
       return { ...timed, grounds: event.which, contact: restOn(timed.contact, null, event.value) };
     case 'ground-missed':

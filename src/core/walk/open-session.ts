@@ -54,6 +54,8 @@ export interface SessionPlan {
   readonly link: string;
   readonly simulated: boolean;
   readonly groundCheck: boolean;
+  readonly ready?: EventOf<'session-opened'>['ready'];
+  readonly reference?: EventOf<'session-opened'>['reference'];
   readonly seed?: number;
   readonly pressTests?: 'asked' | 'each';
   readonly pins?: readonly string[];
@@ -82,6 +84,8 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   measure: { function: plan.measure.function, polarity: plan.measure.polarity },
   accuracy: plan.accuracy,
   groundCheck: plan.groundCheck,
+  ...(plan.ready === undefined ? {} : { ready: plan.ready }),
+  ...(plan.reference === undefined ? {} : { reference: plan.reference }),
   ...(plan.seed === undefined ? {} : { seed: plan.seed }),
   ...(plan.pins === undefined ? {} : { pins: [...plan.pins] }),
   ...(plan.recheck === undefined ? {} : { recheck: plan.recheck }),

@@ -14,7 +14,7 @@ import { isPlain } from './usable.js';
 export const isQuiet = (state: WalkState, reading: Reading): boolean => {
   const { contact, hold, negatives, pads, paused, plan, press, question, stage } = state;
   if (pads !== null && pads.heard.length > 0) return false;
-  if (press !== null || hold !== null) return false;
+  if (press !== null || state.ready !== null || hold !== null) return false;
   if (paused !== null) return paused !== 'meter-silent';
   if (state.alone !== null) return stage !== 'walking';
   const { rest, touch } = contact;

@@ -37,6 +37,7 @@ export const revisedCapture = (state: WalkState): EventOf<'touch-captured'> | nu
       range,
       resolution,
       deviation,
+      leads: state.leads,
     }),
     deviation,
     residualSquares: 0,

@@ -5,10 +5,11 @@ import {
   type ShiftEstimate,
   type Shifts,
 } from '../context/estimate-shift.js';
+import type { LeadZero } from '../context/lead-zero.js';
 import type { ReadPin } from '../context/read-pin.js';
 import type { Reason } from '../context/reasons.js';
 import type { EventOf, HoldReason, Question } from '../events.js';
-import type { LinkChange } from '../inputs.js';
+import type { LinkChange, ReadyStep } from '../inputs.js';
 import { type PressStage, partsToPress } from '../press/press-stage.js';
 import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
@@ -22,6 +23,7 @@ import { type Noise, unknownNoise } from './noise.js';
 import { openEar, type PadEar } from './pad-ear.js';
 import { openAlone, type PressAlone } from './press-alone.js';
 import { noDelay, type RangingDelay } from './ranging.js';
+import type { Ready } from './ready-step.js';
 import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
 
 export type Capture = EventOf<'touch-captured'>;
@@ -48,6 +50,12 @@ export interface WalkState {
   /** Two grounds are still to be touched before the walk. */
   readonly groundCheck: boolean;
   readonly stage: WalkStage;
+  /** The step done with the leads just now, and those still to come. */
+  readonly ready: Ready | null;
+  readonly readyNext: readonly ReadyStep[];
+  readonly reference: NonNullable<EventOf<'session-opened'>['reference']> | null;
+  /** The resistance of the leads, taken off every resistance read. */
+  readonly leads: LeadZero | null;
   /** Time of the latest event. */
   readonly t: number;
   readonly reading: Reading | null;
@@ -146,6 +154,10 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     accuracy: opened.accuracy,
     groundCheck: opened.groundCheck,
     stage: opened.groundCheck && opened.pressAlone === undefined ? 'ground-check' : 'walking',
+    ready: null,
+    readyNext: opened.ready ?? [],
+    reference: opened.reference ?? null,
+    leads: null,
     t: opened.t,
     reading: null,
     contact: noContact,
@@ -217,6 +229,10 @@ export const withReading = (
   accuracy: state.accuracy,
   groundCheck: state.groundCheck,
   stage: state.stage,
+  ready: state.ready,
+  readyNext: state.readyNext,
+  reference: state.reference,
+  leads: state.leads,
   t: reading.t,
   reading,
   contact,

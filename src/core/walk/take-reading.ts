@@ -6,6 +6,7 @@ import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.
 import { noiseAt } from './noise.js';
 import { listen } from './pad-ear.js';
 import { seeAlone } from './press-alone.js';
+import { seeReady } from './ready-step.js';
 import { surelyAlike } from './rest.js';
 import { shownBy } from './shown.js';
 import { type WalkState, withReading } from './state.js';
@@ -25,6 +26,10 @@ const seeReading = (state: WalkState, reading: Reading): WalkState => {
   if (state.alone !== null) {
     return { ...state, t, reading, alone: seeAlone(state.alone, reading) };
   }
+  if (state.ready !== null && state.paused === null) {
+    const ready = seeReady(state.ready, plan, reading);
+    return { ...state, t, reading, ready, contact: seeNothing(contact, t) };
+  }
   // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
   const idle = state.stage === 'finished' && contact.rest === null && state.probing === null;
   if (state.paused !== null || idle) return withReading(state, reading, contact, negatives);
@@ -35,7 +40,7 @@ const seeReading = (state: WalkState, reading: Reading): WalkState => {
   if (!isPlain(plan, shown) && (shown.fault !== undefined || unusable(plan, reading) !== null)) {
     return withReading(state, reading, seeNothing(contact, t), negatives);
   }
-  const { value } = shown;
+  const value = shown.value === undefined ? undefined : shown.value - (state.leads?.ohms ?? 0);
   const openLimit = plan.pins[state.cursor]?.openLimit ?? null;
   if (value === undefined || (openLimit !== null && value >= openLimit)) {
     return withReading(state, reading, seeOverload(contact, t), 0);

@@ -66,6 +66,8 @@ export const arabicTechnical: TechnicalLanguage = {
         probe: 'قياس موضع',
         pressing: 'ضغط',
         released: 'رفع الضغط',
+        zero: 'تصفير الأسلاك',
+        reference: 'فحص بمقاومة مرجعية',
         quit: 'إنهاء',
       },
       refused: (act) => `${act}: غير ممكن حينها`,
@@ -116,6 +118,11 @@ export const arabicTechnical: TechnicalLanguage = {
       lowBattery: 'البطارية',
       lowBatteryIn: (n) =>
         `أظهر جهاز القياس علامة ضعف البطارية (عدد القراءات: ${n})؛ وقد لا تصح دقته`,
+      leads: 'أسلاك القياس',
+      leadsZeroed: (ohms) => say`صُفّرت: طُرح ${ohms} من كل قراءة`,
+      reference: 'القطعة المرجعية',
+      referenceRead: (read, known, good) =>
+        say`قُرئت ${read} وقيمتها ${known}${good ? '' : '؛ لم تُقبل'}`,
       ground: 'فحص الأرضي',
       groundSkipped: 'تُرك بقرار من الفني',
       groundLeftOut: 'لم يُطلب',

@@ -4,6 +4,7 @@ import type { Shift } from '../context/estimate-shift.js';
 import type { LeadZeroRefusal } from '../context/lead-zero.js';
 import type { Reason } from '../context/reasons.js';
 import type { ShiftClass } from '../context/shift-class.js';
+import type { ReadyStep } from '../inputs.js';
 import type { MeasureFunction } from '../reading.js';
 import type { NextAction } from '../verdict.js';
 import type { Certainty } from '../walk/certainty.js';
@@ -16,6 +17,12 @@ export interface ContextWords {
   readonly certainty: Readonly<Record<Certainty, string>>;
   /** A verdict that other readings changed. */
   anew(judged: string): string;
+  /** What to do with the leads now; `known`: what the reference should read. */
+  readyAsked(step: ReadyStep, known: string): string;
+  readyLeft(step: ReadyStep): string;
+  leadZeroed(ohms: string): string;
+  /** Said once before the walk begins. */
+  readonly groundedLead: string;
   leadZeroRefused(refused: LeadZeroRefusal): string;
   reference(outcome: ReferenceOutcome, measure: MeasureFunction): string;
 }

@@ -30,6 +30,16 @@ export const describe = (
     case 'session-resumed':
       if (event.work === 'record') return words.addedTo;
       return words.resumed(state.plan.pins[state.cursor]?.pin ?? null, event.tornBytes);
+    case 'ready-asked':
+      return words.context.readyAsked(event.step, shownReference(state));
+    case 'ready-left':
+      return words.context.readyLeft(event.step);
+    case 'lead-zeroed':
+      return words.context.leadZeroed(formatReading(event.ohms, event.standardUncertainty, unit));
+    case 'lead-zero-refused':
+      return words.context.leadZeroRefused(event.refused);
+    case 'reference-checked':
+      return words.context.reference(event.outcome, state.plan.function);
     case 'ground-touched':
       return words.groundTouched(event.which, formatReading(event.value, null, unit));
     case 'ground-missed':
@@ -201,6 +211,12 @@ export const describePress = (
   { line, part, finding, cycles, adjustedPValue }: EventOf<'press-judged'>,
   words: Words,
 ): string => words.pressJudged(line, part, finding, cycles, writeChance(adjustedPValue));
+/** What the known part should read, as its maker states it. */
+export const shownReference = ({ reference, plan }: WalkState): string =>
+  reference === null
+    ? ''
+    : `${formatReading(reference.value, null, siUnit(plan.function))} ± ${100 * reference.tolerance} %`;
+
 /** Pin, reading, verdict and how sure it is; of a verdict that is not normal also why, and what would help next. */
 const judgedLine = (event: EventOf<'pin-judged'>, state: WalkState, words: Words): string => {
   const { pin, line, verdict, expected, advice, because = [] } = event;

@@ -43,6 +43,13 @@ export const englishContext: ContextWords = {
   },
   certainty: { very: 'very sure', sure: 'sure', likely: 'likely', unsure: 'not sure' },
   anew: (judged) => `In the light of the other readings: ${judged}`,
+  readyAsked: (step, known) =>
+    step === 'lead-zero'
+      ? 'Hold the probe tips together: the leads are zeroed. Skip leaves that out.'
+      : `Touch both ends of the reference, ${known}. Skip leaves that out.`,
+  readyLeft: (step) => (step === 'lead-zero' ? 'Leads not zeroed.' : 'Reference left out.'),
+  leadZeroed: (ohms) => `Leads zeroed: ${ohms} is taken off every reading. Part the tips.`,
+  groundedLead: 'A meter link without isolation grounds the black lead through the computer.',
   leadZeroRefused: (refused) => {
     switch (refused.because) {
       case 'too-few':
@@ -62,7 +69,10 @@ export const englishContext: ContextWords = {
     }
   },
   reference: (outcome, measure) => {
-    const shown = (value: number): string => formatReading(value, null, siUnit(measure));
+    // No finer than what is allowed makes sense of.
+    const limit = 'limit' in outcome ? outcome.limit : null;
+    const shown = (value: number): string =>
+      formatReading(value, limit === null ? null : limit / 40, siUnit(measure));
     if (outcome.ok) {
       return `Reference good: off by ${shown(Math.abs(outcome.error))}, ${shown(outcome.limit)} allowed.`;
     }

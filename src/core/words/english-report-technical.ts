@@ -68,6 +68,8 @@ export const englishTechnical: TechnicalLanguage = {
         probe: 'probe of a place',
         pressing: 'pressing',
         released: 'released',
+        zero: 'zero the leads',
+        reference: 'reference check',
         quit: 'end',
       },
       refused: (act) => `${act}, not possible`,
@@ -118,6 +120,11 @@ export const englishTechnical: TechnicalLanguage = {
       lowBattery: 'Battery',
       lowBatteryIn: (n) =>
         `the meter showed its low battery sign in ${count(n, 'reading')}; its accuracy may not hold`,
+      leads: 'Leads',
+      leadsZeroed: (ohms) => say`zeroed: ${ohms} taken off every reading`,
+      reference: 'Reference',
+      referenceRead: (read, known, good) =>
+        say`${read} read of ${known}${good ? '' : ': not accepted'}`,
       ground: 'Ground check',
       groundSkipped: 'left out by the technician',
       groundLeftOut: 'none was asked for',

@@ -13,6 +13,8 @@ export const englishScreen: ScreenWords = {
     probe: 'probe',
     'go-to': 'go to',
     note: 'note',
+    zero: 'zero leads',
+    reference: 'reference',
     pause: 'pause',
     dismiss: 'dismiss',
     repeat: 'say again',
@@ -30,6 +32,8 @@ export const englishScreen: ScreenWords = {
     probe: 'probe the place that would tell most, then go on',
     'go-to': 'go to a pin by its name',
     note: 'write a note at this pin',
+    zero: 'zero the leads, before the walk',
+    reference: 'try the meter on the reference, before the walk',
     pause: 'pause, and go on',
     dismiss: 'dismiss the question, end the probe',
     repeat: 'say the last thing again',
@@ -47,6 +51,8 @@ export const englishScreen: ScreenWords = {
     restless: 'RESTLESS',
     touch: 'TOUCH',
     lift: 'LIFT',
+    ready: (step, refused) =>
+      refused ? 'LIFT' : step === 'lead-zero' ? 'TIPS TOGETHER' : 'REFERENCE',
     ground: (which, rests) => (which === 1 ? 'TOUCH GROUND' : rests ? 'LIFT' : 'TOUCH ANOTHER'),
     paused: 'PAUSED',
     held: 'HELD',
@@ -119,6 +125,11 @@ export const englishScreen: ScreenWords = {
     }
   },
   trouble: (reason) => [reason, 'Nothing is taken in until the session file can be written again.'],
+  readyOf: (step) => (step === 'lead-zero' ? 'leads' : 'reference'),
+  readyStep: (step, known) =>
+    step === 'lead-zero'
+      ? 'hold the probe tips together'
+      : `touch both ends of the reference, ${known}`,
   groundOf: (which) => `ground ${which} of 2`,
   groundContact: (which) => `G${which}`,
   groundStep: (which) =>

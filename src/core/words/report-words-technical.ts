@@ -195,6 +195,10 @@ export interface TechnicalWords extends EvidenceWords {
     counted(values: number, overloads: number, blanks: number, faults: number): Phrase;
     readonly lowBattery: string;
     lowBatteryIn(n: number): Phrase;
+    readonly leads: string;
+    leadsZeroed(ohms: Datum): Phrase;
+    readonly reference: string;
+    referenceRead(read: Datum, known: Datum, good: boolean): Phrase;
     readonly ground: string;
     readonly groundSkipped: string;
     readonly groundLeftOut: string;

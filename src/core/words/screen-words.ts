@@ -1,6 +1,6 @@
 // What the screens say beyond the events' own lines. Short: every text here has to fit a narrow terminal.
 import type { HoldReason, Question } from '../events.js';
-import type { ActName } from '../inputs.js';
+import type { ActName, ReadyStep } from '../inputs.js';
 import type { PressScreenWords } from './press-screen-words.js';
 
 /** What a key can do on the screen. */
@@ -14,6 +14,8 @@ export const screenActs = [
   'probe',
   'go-to',
   'note',
+  'zero',
+  'reference',
   'pause',
   'dismiss',
   'repeat',
@@ -39,6 +41,7 @@ export interface ScreenWords {
     readonly restless: string;
     readonly touch: string;
     readonly lift: string;
+    ready(step: ReadyStep, refused: boolean): string;
     ground(which: 1 | 2, rests: boolean): string;
     readonly paused: string;
     readonly held: string;
@@ -83,6 +86,9 @@ export interface ScreenWords {
     key: string,
   ): readonly string[];
   trouble(reason: string): readonly string[];
+  /** What is being tried, and how; `known`: what the reference should read. */
+  readyOf(step: ReadyStep): string;
+  readyStep(step: ReadyStep, known: string): string;
   groundOf(which: 1 | 2): string;
   groundStep(which: 1 | 2): string;
   /** A letter or two for the large contact while ground is looked for. */

@@ -1,7 +1,7 @@
 // What the program says aloud, for a person who never looks: short, without figures or signs that voices read
 // differently. Pins arrive as they are to be spoken.
 import type { EventOf, HoldReason, Question } from '../events.js';
-import type { ActName, CueName, ProbeSide } from '../inputs.js';
+import type { ActName, CueName, ProbeSide, ReadyStep } from '../inputs.js';
 import type { PadCommand } from '../pads/pad.js';
 import type { PressFinding } from '../press/decide-press.js';
 import type { Lead } from '../suspects/priors.js';
@@ -18,6 +18,11 @@ export interface SpokenWords {
   judged(pin: string, verdict: string, agreed: boolean): string;
   question(question: Question, pin: string): string;
   readonly touchGround: string;
+  readonly readyAsked: Readonly<Record<ReadyStep, string>>;
+  readonly leadZeroed: string;
+  readonly leadZeroRefused: string;
+  readonly referenceGood: string;
+  readonly referenceBad: string;
   readonly groundFirst: string;
   readonly groundMissed: string;
   groundGood(pin: string): string;

@@ -14,6 +14,8 @@ export const usualKeys: KeyMap = {
   probe: ['f'],
   'go-to': ['g'],
   note: ['w'],
+  zero: ['z'],
+  reference: ['f'],
   pause: ['p', 'space'],
   dismiss: ['d'],
   repeat: ['c'],

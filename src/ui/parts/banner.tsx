@@ -77,6 +77,7 @@ export const messageFor = (
     case 'restless':
     case 'waiting':
     case 'lift':
+    case 'ready':
     case 'ground':
     case 'finished':
       return null;

@@ -2,10 +2,12 @@
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import type { WalkState } from '../../core/walk/state.js';
+import { shownReference } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
 import { type Line, span, wrapText } from '../draw/line.js';
 import { printPicture } from '../draw/picture.js';
+import type { Theme } from '../theme.js';
 import { Rows } from './rows.js';
 
 const longestText = 300;
@@ -37,18 +39,40 @@ const stepLines = (
   roomy: boolean,
 ): readonly Line[] => {
   const { screen } = words;
+  if (state.ready !== null) {
+    const { step, refused } = state.ready;
+    return wordAndStep(
+      screen.large.ready(step, refused),
+      screen.readyOf(step),
+      screen.readyStep(step, shownReference(state)),
+      roomy,
+      theme,
+    );
+  }
   const rests = state.grounds > 0 && state.contact.rest !== null;
   const which = state.grounds === 0 ? 1 : 2;
-  const step = screen.groundStep(which);
-  const drawing = roomy ? bigWord(screen.large.ground(which, rests)) : null;
+  return wordAndStep(
+    screen.large.ground(which, rests),
+    screen.groundOf(which),
+    screen.groundStep(which),
+    roomy,
+    theme,
+  );
+};
+
+const wordAndStep = (
+  large: string,
+  of: string,
+  step: string,
+  roomy: boolean,
+  theme: Theme,
+): readonly Line[] => {
+  const drawing = roomy ? bigWord(large) : null;
   const word =
     drawing === null
       ? []
       : printPicture(drawing, theme.unicode).map((text) => [span(` ${text}`, theme.style.accent)]);
-  return [
-    ...word,
-    [span(` ${screen.groundOf(which)}: `, theme.style.quiet), span(step, theme.style.strong)],
-  ];
+  return [...word, [span(` ${of}: `, theme.style.quiet), span(step, theme.style.strong)]];
 };
 
 /** Which way round the connector lies. */
@@ -65,11 +89,14 @@ const placeLines = ({ profile, theme, words }: Surroundings, width: number): rea
 
 /** As many whole cautions as there is room for, and how many more there are. */
 const cautionLines = (
-  { profile, theme, words }: Surroundings,
+  { profile, theme, words, simulated }: Surroundings,
   width: number,
   rows: number,
 ): readonly Line[] => {
-  const cautions = profile?.cautions ?? [];
+  const cautions = [
+    ...(simulated ? [] : [words.context.groundedLead]),
+    ...(profile?.cautions ?? []),
+  ];
   if (cautions.length === 0) return [];
   const lines: Line[] = [[span(` ${words.screen.beforeYouBegin}`, theme.style.accent)]];
   for (const [at, caution] of cautions.entries()) {

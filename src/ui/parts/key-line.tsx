@@ -1,5 +1,6 @@
 // The keys that mean something now, the most useful first; what does not fit is on the page of keys.
 import type { ReactElement } from 'react';
+import { siUnit } from '../../core/reading.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { type ScreenAct, screenActs } from '../../core/words/screen-words.js';
 import type { Words } from '../../core/words/words.js';
@@ -70,15 +71,30 @@ const byUse = (state: WalkState, asked: ReadonlySet<ScreenAct>): readonly Screen
   ...usefulKeys(state).filter((act) => !asked.has(act)),
 ];
 
+/** What can be done with the leads before the walk. */
+const beforeGround = (
+  { function: measure }: WalkState['plan'],
+  reference: WalkState['reference'],
+): readonly ScreenAct[] => [
+  ...(siUnit(measure) === 'Ω' ? (['zero'] as const) : []),
+  ...(reference === null ? [] : (['reference'] as const)),
+];
+
 const usefulKeys = ({
   alone,
   stage,
+  ready,
+  plan,
+  reference,
   question,
   press,
   probing,
   ranked,
 }: WalkState): readonly ScreenAct[] => {
-  if (stage === 'ground-check') return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
+  if (ready !== null) return ['skip', 'quit', 'keys', 'note', 'pause', 'repeat'];
+  if (stage === 'ground-check') {
+    return ['skip', 'quit', 'keys', ...beforeGround(plan, reference), 'note', 'pause', 'repeat'];
+  }
   if (press?.free) return ['press', 'dismiss', 'note', 'quit', 'keys', 'repeat'];
   if (alone !== null && press === null) return ['press', 'quit', 'note', 'keys', 'repeat'];
   if (press !== null) return ['dismiss', 'pause', 'note', 'quit', 'keys', 'repeat'];

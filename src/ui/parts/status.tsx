@@ -72,6 +72,8 @@ export const wordFor = (status: StatusView, { screen, verdict }: Words, theme: T
       return whole(large.touch, theme.style.faint);
     case 'lift':
       return whole(large.lift, theme.style.quiet);
+    case 'ready':
+      return whole(large.ready(status.step, status.refused), theme.style.accent);
     case 'ground':
       return whole(large.ground(status.which, status.rests), theme.style.accent);
     case 'finished':

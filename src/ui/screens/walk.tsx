@@ -48,7 +48,7 @@ const LowerPart = ({
 }): ReactElement => {
   const { state, trouble } = snapshot;
   const plainGround =
-    state.stage === 'ground-check' &&
+    (state.stage === 'ground-check' || state.ready !== null) &&
     trouble === null &&
     state.paused === null &&
     state.hold === null;

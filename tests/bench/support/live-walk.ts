@@ -40,6 +40,8 @@ export interface LiveWalkOptions {
   readonly afterwardsS?: number;
   /** The session is this press test and no walk. */
   readonly pressAlone?: EventOf<'session-opened'>['pressAlone'];
+  /** Told with the opening: what is done with the leads, and on what part. */
+  readonly opening?: Pick<Partial<EventOf<'session-opened'>>, 'ready' | 'reference'>;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
   /** Walks again what an earlier walk put in question. */
@@ -95,6 +97,7 @@ export const walkOnBench = (options: LiveWalkOptions): LiveWalk => {
   const events: Numbered[] = [];
   const opened = {
     ...openedWith(driver, profile),
+    ...options.opening,
     ...(options.pads === true ? { pads: padsOf(setup) } : {}),
     ...(options.pressAlone === undefined
       ? {}

@@ -33,6 +33,7 @@ export const meterSection = (
       says: [`${shared.measure[measure]}${shared.comma}${shared.polarity[polarity]}`],
     },
     { label: words.readings, says: [words.counted(values, overloads, blanks, faults)] },
+    ...leadsOf(report, words, unit),
     { label: words.ground, says: [groundOf(report, words, unit, shared.comma)] },
   ];
   if (lowBattery > 0)
@@ -60,6 +61,28 @@ const mostTold = 20;
 
 const told = (texts: readonly string[]): readonly Phrase[] =>
   texts.map((text) => say`${foreign(text)}`);
+
+const leadsOf = (
+  { account }: Report,
+  words: TechnicalWords['meter'],
+  unit: string,
+): readonly Fact[] => {
+  const { leads } = account.state;
+  const { reference } = account.meter;
+  const facts: Fact[] = [];
+  if (leads !== null) {
+    const ohms = value(formatReading(leads.ohms, leads.standardUncertainty, unit));
+    facts.push({ label: words.leads, says: [words.leadsZeroed(ohms)] });
+  }
+  if (reference !== null) {
+    const { known, outcome, standardUncertainty } = reference;
+    const read = value(formatReading(reference.value, standardUncertainty, unit));
+    const stated = value(`${formatReading(known.value, null, unit)} ± ${100 * known.tolerance} %`);
+    const says = words.referenceRead(read, stated, outcome.ok);
+    facts.push({ label: words.reference, says: [says] });
+  }
+  return facts;
+};
 
 const groundOf = (
   { account }: Report,
