@@ -15,7 +15,7 @@ export const usualKeys: KeyMap = {
   'go-to': ['g'],
   note: ['w'],
   zero: ['z'],
-  reference: ['f'],
+  reference: ['e'],
   pause: ['p', 'space'],
   dismiss: ['d'],
   repeat: ['c'],
