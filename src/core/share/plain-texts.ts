@@ -20,6 +20,8 @@ const listed: Partial<Record<EventType, '*' | readonly string[]>> = {
   'meter-spoke': ['text'],
   'walk-held': ['detail'],
   'act-refused': ['reason'],
+  'lead-zero-refused': '*',
+  'reference-checked': '*',
   'heat-limit-met': ['of'],
   'job-closed': ['cause', 'recheck.begins'],
 };

@@ -36,6 +36,8 @@ interface Schema {
   readonly propertyNames?: Schema;
   readonly additionalProperties?: Schema | boolean;
   readonly anyOf?: readonly Schema[];
+  /** Of a union told apart by one field. */
+  readonly oneOf?: readonly Schema[];
 }
 
 interface Place {
@@ -74,7 +76,7 @@ const withoutTexts = (value: unknown, schema: Schema, place: Place): unknown => 
 };
 
 const alternatives = (schema: Schema): readonly Schema[] =>
-  schema.anyOf === undefined ? [schema] : schema.anyOf.flatMap(alternatives);
+  (schema.anyOf ?? schema.oneOf)?.flatMap(alternatives) ?? [schema];
 
 /** What the schemas say of a key; undefined for one they do not know, and for a name in free words. */
 const fieldOf = (

@@ -10,7 +10,9 @@ import { replayKeys } from '../keys/replay-keys.js';
 import type { Layout } from '../layout.js';
 import { Row, Rows } from '../parts/rows.js';
 
-const keyColumns = 16;
+/** Columns of a key's names beside one column of meanings, and two; with more, one name is enough. */
+const nameWidths = [16, 10];
+const shortestName = 2;
 
 export const KeysScreen = ({
   layout: { width, height },
@@ -23,11 +25,14 @@ export const KeysScreen = ({
   const { screen } = words;
   const entries = replay ? replayEntries(words, keys) : walkEntries(words, keys);
   const tall = height >= entries.length + 3;
+  const columns = tall ? 1 : Math.max(2, Math.ceil(entries.length / (height - 2)));
+  const nameWidth = nameWidths[columns - 1] ?? shortestName;
   const lines = entries.map(({ names, means, label }): Line => {
-    const name = padTo([span(` ${names.join(' ')}`, theme.style.accent)], tall ? keyColumns : 10);
+    const shown = columns > 2 ? names.slice(0, 1) : names;
+    const name = padTo([span(` ${shown.join(' ')}`, theme.style.accent)], nameWidth);
     return [...name, span(` ${tall ? means : label}`, theme.style.text)];
   });
-  const rows = tall ? lines : inColumns(lines, width);
+  const rows = inColumns(lines, columns, width);
   return (
     <>
       <Row width={width} line={[span(` ${screen.title.keys}`, theme.style.strong)]} />
@@ -58,12 +63,15 @@ const replayEntries = ({ replay }: Words, keys: KeyMap): readonly Entry[] =>
     label: replay.key[act],
   }));
 
-/** Two columns where one is too tall. */
-const inColumns = (lines: readonly Line[], width: number): readonly Line[] => {
-  const half = Math.ceil(lines.length / 2);
-  const column = Math.floor(width / 2);
-  return lines.slice(0, half).map((left, at) => {
-    const right = lines[half + at] ?? [];
-    return [...padTo(left, Math.max(column, widthOf(left) + 1)), ...right];
-  });
+/** As many columns as it takes, read downwards. */
+const inColumns = (lines: readonly Line[], columns: number, width: number): readonly Line[] => {
+  const height = Math.ceil(lines.length / columns);
+  const column = Math.floor(width / columns);
+  return lines
+    .slice(0, height)
+    .map((_, row) =>
+      Array.from({ length: columns }, (__, at) => lines[at * height + row] ?? []).flatMap((line) =>
+        padTo(line, Math.max(column, widthOf(line) + 1)),
+      ),
+    );
 };

@@ -329,6 +329,39 @@ const rows: readonly Row[] = [
   ],
   [{ ...judged, type: 'pin-judged', verdict: 'low', agreed: true, anew: true }, null],
   [{ type: 'shift-estimated', t, lines: 'signal', shift: null }, null],
+  [{ type: 'ready-asked', t, step: 'lead-zero' }, 'touch-ground', 'hold the probe tips together'],
+  [{ type: 'ready-asked', t, step: 'reference' }, 'touch-ground', 'touch the reference'],
+  [
+    {
+      ...{ type: 'lead-zeroed', t, ohms: 0.21, standardUncertainty: 0.01 },
+      ...{ degreesOfFreedom: 9, readings: 10 },
+    },
+    'ground-good',
+    'leads zeroed',
+  ],
+  [
+    { type: 'lead-zero-refused', t, refused: { because: 'not-touching' } },
+    'ground-missed',
+    'leads not zeroed',
+  ],
+  [
+    {
+      ...{ type: 'reference-checked', t, known: { value: 100, tolerance: 0.01 } },
+      ...{ value: 100.2, standardUncertainty: 0.2, outcome: { ok: true, error: 0.2, limit: 1.4 } },
+    },
+    'ground-good',
+    'reference good',
+  ],
+  [
+    {
+      ...{ type: 'reference-checked', t, known: { value: 100, tolerance: 0.01 } },
+      ...{ value: 106, standardUncertainty: 0.2 },
+      outcome: { ok: false, because: 'reads-high', error: 6, limit: 1.4 },
+    },
+    'ground-missed',
+    'the meter is off',
+  ],
+  [{ type: 'ready-left', t, step: 'reference' }, null],
   [{ type: 'intake-noted', t, symptom: 'no picture' }, null],
   [{ type: 'photo-attached', t, file: 'board.png', sha256: '0'.repeat(64), bytes: 1 }, null],
   [{ type: 'caution-confirmed', t, caution: 'power', says: 'off', by: 'keyboard' }, null],
@@ -378,7 +411,7 @@ describe('cueFor', () => {
         .map((change): WalkEvent => ({ type: 'link-changed', t, change })),
       ...actNames.map((act): WalkEvent => ({ type: 'act-taken', t, act })),
     ];
-    expect(events).toHaveLength(16 + 3 + 7 + 5 + 15);
+    expect(events).toHaveLength(16 + 3 + 7 + 5 + 17);
     const said = events.map((event) => cueFor(event, walking, english));
     expect(
       said.filter((cue) => cue === null || cue.tone.length === 0 || cue.speech === ''),
