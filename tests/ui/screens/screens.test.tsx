@@ -190,7 +190,7 @@ describe('screens', () => {
 
   it('should show every key on a page of its own', () => {
     for (const [columns, height, quit] of [
-      [80, 24,' q ctrl',
+      [80, 24, ' q ctrl'],
       [40, 10, ' q quit'],
     ] as const) {
       const { rows, press } = showAt(columns, height);
