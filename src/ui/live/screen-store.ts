@@ -130,7 +130,9 @@ export const createScreenStore = (parts: StoreParts): ScreenStore => {
     if (event.type === 'pin-judged' && !anew && event.verdict !== 'unread') {
       trace = addMark(trace, { t: event.t, pin: event.pin, verdict: event.verdict });
     }
-    if (shownElsewhere.has(event.type) && !anew) return;
+    // Beside the large letters: how sure that is, why, and what would help.
+    const isOdd = event.type === 'pin-judged' && event.verdict !== 'normal';
+    if (shownElsewhere.has(event.type) && !anew && !isOdd) return;
     if (event.type === 'act-taken' && event.act !== 'note') return;
     const text =
       event.type === 'act-refused'

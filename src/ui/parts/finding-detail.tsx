@@ -5,10 +5,10 @@ import type { Profile } from '../../core/profile/profile-format.js';
 import { selectChain } from '../../core/select/chain.js';
 import type { Finding } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownValue } from '../../core/words/describe.js';
+import { shownConfidence, shownValue } from '../../core/words/describe.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { drawChain } from '../draw/chain-lines.js';
-import { type Line, span, wrapText } from '../draw/line.js';
+import { type Line, span, spread, wrapText } from '../draw/line.js';
 import { nextProbeLines } from '../draw/next-probe-line.js';
 import { Rows } from './rows.js';
 
@@ -30,7 +30,7 @@ export const FindingDetail = ({
   const rule = theme.line.rule.repeat(width);
   const lines: readonly Line[] = [
     [span(rule, theme.style.faint)],
-    ...titleLines(finding, surroundings),
+    ...titleLines(finding, state, width, surroundings),
     ...mateLines(finding, state, surroundings),
     ...chainLines(finding, state, width, surroundings),
     ...nextProbeLines(state, surroundings),
@@ -38,14 +38,26 @@ export const FindingDetail = ({
   return <Rows lines={lines} width={width} height={rows} />;
 };
 
-const titleLines = ({ pin, line }: Finding, { profile, theme }: Surroundings): readonly Line[] => {
+/** Which line, how sure its verdict is, and what would help where it is not. */
+const titleLines = (
+  { pin, line, index, verdict }: Finding,
+  state: WalkState,
+  width: number,
+  { profile, theme, words }: Surroundings,
+): readonly Line[] => {
   const title = profileLine(profile, line)?.title;
+  const left = [
+    span(` ${pin} `, theme.style.accent),
+    span(line, theme.style.strong),
+    span(title === undefined ? '' : `  ${cleanText(title, longestText)}`, theme.style.quiet),
+  ];
+  const record = state.pins[index];
+  if (record === undefined || verdict === 'unread') return [left];
+  const sure = [span(shownConfidence(record, words), theme.verdict[verdict])];
+  const { advice } = record;
   return [
-    [
-      span(` ${pin} `, theme.style.accent),
-      span(line, theme.style.strong),
-      span(title === undefined ? '' : `  ${cleanText(title, longestText)}`, theme.style.quiet),
-    ],
+    spread(left, sure, width, theme),
+    ...(advice === undefined ? [] : [[span(` ${words.context.advice[advice]}`, theme.style.text)]]),
   ];
 };
 

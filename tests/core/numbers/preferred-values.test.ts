@@ -1,6 +1,4 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestPreferredValue } from '../../../src/core/numbers/nearest-preferred-value.js';
 import { parseResistorCode } from '../../../src/core/numbers/parse-resistor-code.js';
 import { eSeriesNames, preferredValues } from '../../../src/core/numbers/preferred-values.js';
 import { preferredValuesBetween } from '../../../src/core/numbers/preferred-values-between.js';
@@ -30,35 +28,6 @@ describe('preferredValuesBetween', () => {
     expect(() => preferredValuesBetween(10, 5, 'E6')).toThrow('0 < low <= high');
     expect(() => preferredValuesBetween(0, 5, 'E6')).toThrow('0 < low <= high');
     expect(() => preferredValuesBetween(1, Infinity, 'E6')).toThrow('0 < low <= high');
-  });
-});
-
-describe('nearestPreferredValue', () => {
-  it.each([
-    [4600, 'E12', 4700],
-    [9.6, 'E6', 10],
-    [0.0985, 'E24', 0.1],
-    [388, 'E24', 390],
-    [388, 'E96', 392],
-    [1e6, 'E3', 1e6],
-    // By ratio: 1000/838 < 838/680.
-    [838, 'E6', 1000],
-  ] as const)('should be, for %d in %s, %d', (value, series, nearest) => {
-    expect(nearestPreferredValue(value, series)).toBe(nearest);
-  });
-
-  it('should lie within half a step of any value', () => {
-    fc.assert(
-      fc.property(fc.double({ min: 1e-3, max: 1e8, noNaN: true }), (value) => {
-        const ratio = nearestPreferredValue(value, 'E96') / value;
-        expect(Math.abs(Math.log(ratio))).toBeLessThan(0.7 * (Math.LN10 / 96));
-      }),
-      { seed: 20260131 },
-    );
-  });
-
-  it.each([0, -5, NaN, Infinity])('should refuse %d', (value) => {
-    expect(() => nearestPreferredValue(value, 'E12')).toThrow('above 0');
   });
 });
 
