@@ -42,6 +42,7 @@ describe('a walk of the demo board that is answered with pads alone', { timeout:
     const walk = await runProgram([
       ...['walk', '--link', board, '--driver', driver, '--profile', 'demo', '--pads', pads],
       ...['--press', 'each', '--session', session, '--json'],
+      ...['--cautions-confirmed', '--skip-residual', 'a board of the bench'],
     ]);
     expect(walk.stderr).toContain('Session closed');
     expect(walk.code).toBe(0);
