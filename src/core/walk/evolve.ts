@@ -1,5 +1,4 @@
 // Folds one event into the walk's state. The only way state ever changes, live, in a rerun and in a replay.
-import { estimateShift } from '../context/estimate-shift.js';
 import type { EventOf, WalkEvent } from '../events.js';
 import { turnTold } from '../press/free-stage.js';
 import { beginPress, keepResult, moveTo, takeInPress } from '../press/press-stage.js';
@@ -10,18 +9,14 @@ import { tick } from './clock.js';
 import { consumeTouch, disown, noContact, restOn } from './contact.js';
 import { inputOf } from './input-of.js';
 import { deafened, withReply } from './pad-ear.js';
-import { pressDueAfter } from './press-due.js';
 import { askedReady, refusedNow } from './ready-step.js';
 import { saysDone } from './said.js';
-import { seenIn } from './seen.js';
-import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
+import { indexOfPin, type WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
+import { takeJudged, takeSettled } from './take-judged.js';
 import { takeReading } from './take-reading.js';
 import { unusable } from './usable.js';
 import { elsewhere, weighWays } from './ways.js';
-
-/** Captures told so far back can still be told anew. */
-const keptNamed = 40;
 
 export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   if (event.type === 'reading-taken') return takeReading(state, event);
@@ -289,67 +284,4 @@ const afterPress = (state: WalkState): WalkState['contact'] => {
   const blind = afterBlindness(state);
   if (reading === null || !isValue(reading) || unusable(state.plan, reading) !== null) return blind;
   return restOn({ ...blind, clock: tick(blind.clock, reading.t) }, null, reading.value);
-};
-
-const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
-  const index = indexOfPin(state, settled.pin);
-  const capture =
-    state.pending.find(({ touch }) => touch === settled.touch) ??
-    state.named.find(({ capture: { touch } }) => touch === settled.touch)?.capture;
-  const named = state.named.filter(({ capture: { touch } }) => touch !== settled.touch);
-  return {
-    ...withPin(state, index, ({ verdict, confidence, expected, agreed }) => ({
-      verdict,
-      confidence,
-      expected,
-      agreed,
-      ...seenIn(settled, state.accuracy),
-      touch: settled.touch,
-    })),
-    pending: state.pending.filter(({ touch }) => touch !== settled.touch),
-    nextTouch: Math.max(state.nextTouch, settled.touch + 1),
-    named: capture === undefined ? named : [...named.slice(1 - keptNamed), { capture, index }],
-  };
-};
-
-const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState => {
-  const index = indexOfPin(state, judged.pin);
-  const { verdict, confidence, expected, agreed, advice, because } = judged;
-  const judgedPin: WalkState = {
-    ...withPin(state, index, ({ advice: _, because: __, ...record }) => ({
-      ...(verdict === 'unread' ? unreadPin : record),
-      verdict,
-      confidence,
-      expected,
-      agreed,
-      ...(advice === undefined ? {} : { advice }),
-      ...(because === undefined ? {} : { because }),
-    })),
-    evidence: observe(state.evidence, judged, state.probing),
-  };
-  if (judged.anew === true) {
-    const { pressDue } = state;
-    return verdict === 'normal'
-      ? { ...judgedPin, pressDue: pressDue.filter((due) => due !== judged.pin) }
-      : judgedPin;
-  }
-  return {
-    ...judgedPin,
-    opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
-    shifts: estimateShift(judgedPin.pins, state.plan),
-    pressDue: pressDueAfter(state, judged),
-    recheckOutcome: null,
-  };
-};
-
-const withPin = (
-  state: WalkState,
-  index: number,
-  change: (record: PinRecord) => PinRecord,
-): WalkState => {
-  const record = state.pins[index];
-  if (record === undefined) return state;
-  const pins = state.pins.slice();
-  pins[index] = change(record);
-  return { ...state, pins };
 };

@@ -1,0 +1,73 @@
+// Folds what a pin read, and what that means, into what is known of the pin.
+import { estimateShift } from '../context/estimate-shift.js';
+import type { EventOf } from '../events.js';
+import { observe } from '../suspects/observe.js';
+import { pressDueAfter } from './press-due.js';
+import { seenIn } from './seen.js';
+import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
+
+/** Captures told so far back can still be told anew. */
+const keptNamed = 40;
+
+export const takeSettled = (state: WalkState, settled: EventOf<'pin-settled'>): WalkState => {
+  const index = indexOfPin(state, settled.pin);
+  const capture =
+    state.pending.find(({ touch }) => touch === settled.touch) ??
+    state.named.find(({ capture: { touch } }) => touch === settled.touch)?.capture;
+  const named = state.named.filter(({ capture: { touch } }) => touch !== settled.touch);
+  return {
+    ...withPin(state, index, ({ verdict, confidence, expected, agreed }) => ({
+      verdict,
+      confidence,
+      expected,
+      agreed,
+      ...seenIn(settled, state.accuracy),
+      touch: settled.touch,
+    })),
+    pending: state.pending.filter(({ touch }) => touch !== settled.touch),
+    nextTouch: Math.max(state.nextTouch, settled.touch + 1),
+    named: capture === undefined ? named : [...named.slice(1 - keptNamed), { capture, index }],
+  };
+};
+
+export const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): WalkState => {
+  const index = indexOfPin(state, judged.pin);
+  const { verdict, confidence, expected, agreed, advice, because } = judged;
+  const judgedPin: WalkState = {
+    ...withPin(state, index, ({ advice: _, because: __, ...record }) => ({
+      ...(verdict === 'unread' ? unreadPin : record),
+      verdict,
+      confidence,
+      expected,
+      agreed,
+      ...(advice === undefined ? {} : { advice }),
+      ...(because === undefined ? {} : { because }),
+    })),
+    evidence: observe(state.evidence, judged, state.probing),
+  };
+  if (judged.anew === true) {
+    const { pressDue } = state;
+    return verdict === 'normal'
+      ? { ...judgedPin, pressDue: pressDue.filter((due) => due !== judged.pin) }
+      : judgedPin;
+  }
+  return {
+    ...judgedPin,
+    opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
+    shifts: estimateShift(judgedPin.pins, state.plan),
+    pressDue: pressDueAfter(state, judged),
+    recheckOutcome: null,
+  };
+};
+
+const withPin = (
+  state: WalkState,
+  index: number,
+  change: (record: PinRecord) => PinRecord,
+): WalkState => {
+  const record = state.pins[index];
+  if (record === undefined) return state;
+  const pins = state.pins.slice();
+  pins[index] = change(record);
+  return { ...state, pins };
+};
