@@ -1,11 +1,12 @@
 // `intake`: shows the intake of a stored session, adds to it or corrects it. Nothing is rewritten; what is said last
 // counts.
 import { Command } from 'commander';
+import { isJobEvent } from '../core/event-families.js';
 import type { Numbered, WalkEvent } from '../core/events.js';
 import { type Given, givenEvents } from '../core/job/given.js';
 import { emptyJob, foldJob, type Job, jobEvents } from '../core/job/job.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { describeJob, isJobEvent } from '../core/words/describe-job.js';
+import { describeJob } from '../core/words/describe-job.js';
 import { english } from '../core/words/english.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { readSession } from '../store/journal-reader.js';

@@ -1,5 +1,6 @@
 // Which cue follows which event, and in what words; null where silence says it best. The state is the one after
 // the event, or after everything decided with it.
+import { isJobEvent } from '../event-families.js';
 import type { EventOf, WalkEvent } from '../events.js';
 import type { PressFinding } from '../press/decide-press.js';
 import { isClosing } from '../press/press-stage.js';
@@ -15,6 +16,8 @@ import { speakable } from './speakable.js';
 import { spokenPin } from './spoken-pin.js';
 
 export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | null => {
+  // The job around the walk is written and read, not heard.
+  if (isJobEvent(event)) return null;
   const { spoken } = words;
   const said = (pin: string): string => spokenPin(pin, spoken);
   const here = cursorPin(state)?.pin;
@@ -179,14 +182,6 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'power-checked':
     case 'function-tested':
     case 'job-closed':
-    // The job around the walk is written and read, not heard.
-    case 'intake-noted':
-    case 'photo-attached':
-    case 'caution-confirmed':
-    case 'residual-measured':
-    case 'residual-skipped':
-    case 'symptom-observed':
-    case 'groups-proposed':
       return null;
   }
 };

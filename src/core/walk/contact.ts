@@ -52,6 +52,9 @@ export const noContact: Contact = {
   ended: [],
 };
 
+/** What the probe does while nobody watches is unknown: slip and lift are then equally likely. */
+export const afterBlindness = ({ clock }: Contact): Contact => ({ ...noContact, clock });
+
 /** A gap surely no longer than this (seconds) was a slip. */
 const surelySlipS = 0.4;
 const keptEnded = 3;

@@ -1,28 +1,15 @@
 // An event of the job around the walk as one line of words.
 import { cleanText } from '../clean-text.js';
-import type { EventOf, WalkEvent } from '../events.js';
+import type { JobEvent } from '../event-families.js';
+import type { EventOf } from '../events.js';
 import { isDischarged } from '../job/residual.js';
 import { formatReading } from '../measure/format-reading.js';
 import type { Profile } from '../profile/profile-format.js';
 import { describeTriage } from './describe-triage.js';
 import type { IntakeField, JobWords } from './job-words.js';
 
-export const jobEventTypes = [
-  'intake-noted',
-  'photo-attached',
-  'caution-confirmed',
-  'residual-measured',
-  'residual-skipped',
-  'symptom-observed',
-  'groups-proposed',
-] as const;
-export type JobEvent = EventOf<(typeof jobEventTypes)[number]>;
-
 const longest = 300;
 const clean = (text: string): string => cleanText(text, longest);
-
-export const isJobEvent = (event: WalkEvent): event is JobEvent =>
-  (jobEventTypes as readonly string[]).includes(event.type);
 
 export const describeJob = (event: JobEvent, profile: Profile, words: JobWords): string => {
   switch (event.type) {

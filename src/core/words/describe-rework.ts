@@ -1,13 +1,10 @@
 // One event of the work after the walk as one line of words.
-import type { EventOf } from '../events.js';
+import type { ReworkEvent } from '../event-families.js';
 import type { Setting } from '../rework/decide-rework.js';
 import { placeName } from '../rework/heat-limits.js';
-import type { reworkBodies } from '../rework/rework-events.js';
 import type { ReworkWords } from './rework-words.js';
 
-type LaterEvent = EventOf<keyof typeof reworkBodies>;
-
-export const describeRework = (event: LaterEvent, words: ReworkWords): string => {
+export const describeRework = (event: ReworkEvent, words: ReworkWords): string => {
   switch (event.type) {
     case 'heat-cautions-confirmed':
       return words.confirmed;

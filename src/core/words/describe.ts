@@ -1,5 +1,6 @@
 // One event as one line of words, or null where there is nothing to say. The line for a judged pin needs what
 // the pin read, so the state is the one after the event.
+import { isJobEvent, isReworkEvent } from '../event-families.js';
 import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { isClosing } from '../press/press-stage.js';
@@ -8,7 +9,7 @@ import { selectChain } from '../select/chain.js';
 import { type ExpectedBounds, type Verdict, verdicts } from '../verdict.js';
 import { certaintyOf, percentOf } from '../walk/certainty.js';
 import { indexOfPin, type WalkState } from '../walk/state.js';
-import { describeJob, isJobEvent } from './describe-job.js';
+import { describeJob } from './describe-job.js';
 import { describeRework } from './describe-rework.js';
 import type { Words } from './words.js';
 import { writeChance } from './write-chance.js';
@@ -19,6 +20,7 @@ export const describe = (
   words: Words,
 ): string | null => {
   if (isJobEvent(event)) return describeJob(event, state.profile, words.job);
+  if (isReworkEvent(event)) return describeRework(event, words.rework);
   const unit = siUnit(state.plan.function);
   switch (event.type) {
     case 'session-opened':
@@ -139,15 +141,6 @@ export const describe = (
         : words.rework.controlAsBefore(event.pin, event.line);
     case 'recheck-compared':
       return words.rework.outcome[event.outcome];
-    case 'heat-cautions-confirmed':
-    case 'heat-started':
-    case 'heat-limit-met':
-    case 'heat-stopped':
-    case 'rework-logged':
-    case 'power-checked':
-    case 'function-tested':
-    case 'job-closed':
-      return describeRework(event, words.rework);
     case 'reading-taken':
     case 'touch-captured':
     case 'pin-settled':
