@@ -8,7 +8,7 @@ import { sheet } from '../../src/core/cues/sheet.js';
 import { wavOf } from '../../src/core/cues/wav.js';
 import type { WalkEvent } from '../../src/core/events.js';
 import type { Verdict } from '../../src/core/verdict.js';
-import { openWalk } from '../../src/core/walk/state.js';
+import { openWalk } from '../../src/core/walk/open-walk.js';
 import { english } from '../../src/core/words/english.js';
 import { type CuePlayer, type CuePlayerSetup, createCuePlayer } from '../../src/cues/cue-player.js';
 import { createSoundFolder } from '../../src/cues/sound-folder.js';

@@ -6,7 +6,7 @@ import type { WalkEvent } from '../../src/core/events.js';
 import type { Input } from '../../src/core/inputs.js';
 import { scpiResponder } from '../../src/core/meter/scpi-responder.js';
 import { beginWalk, decide } from '../../src/core/walk/decide.js';
-import { openWalk } from '../../src/core/walk/state.js';
+import { openWalk } from '../../src/core/walk/open-walk.js';
 import { createMonotonicClock } from '../../src/link/monotonic-clock.js';
 import { openLink } from '../../src/link/open-link.js';
 import { createMeterFeed } from '../../src/session/meter-feed.js';

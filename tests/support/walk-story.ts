@@ -7,7 +7,8 @@ import type { Reading, ReadingContext } from '../../src/core/reading.js';
 import type { Verdict } from '../../src/core/verdict.js';
 import { beginWalk, decide } from '../../src/core/walk/decide.js';
 import { assumedAccuracy, openLog } from '../../src/core/walk/open-session.js';
-import { openWalk, type WalkState } from '../../src/core/walk/state.js';
+import { openWalk } from '../../src/core/walk/open-walk.js';
+import type { WalkState } from '../../src/core/walk/state.js';
 
 /** Each pin's line, in walking order; pins are named 1, 2, 3 and so on. */
 export type StoryLines = readonly (readonly [name: string, line: ProfileLine])[];

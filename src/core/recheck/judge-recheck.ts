@@ -2,7 +2,8 @@
 // word. Nothing is called good that was not read, and nothing at all while untouched lines have moved.
 import type { EventOf } from '../events.js';
 import type { MeasureFunction } from '../reading.js';
-import { indexOfPin, type WalkState } from '../walk/state.js';
+import type { WalkState } from '../walk/state.js';
+import { indexOfPin } from '../walk/whereabouts.js';
 import { compareReadings, isBad } from './difference.js';
 import type { RecheckOutcome } from './recheck-events.js';
 import { type RecheckHeader, readOf } from './recheck-header.js';

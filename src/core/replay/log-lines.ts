@@ -7,7 +7,8 @@ import { isValue, type Reading } from '../reading.js';
 import { formatLogMark, formatLogReading, markedActs } from '../reading-log.js';
 import { foldStored, openStored } from '../walk/fold-stored.js';
 import { inputOf } from '../walk/input-of.js';
-import { indexOfPin, type WalkState } from '../walk/state.js';
+import type { WalkState } from '../walk/state.js';
+import { indexOfPin } from '../walk/whereabouts.js';
 
 export interface NotInLog {
   /** Readings of the ground check, the last touch of it included. */

@@ -8,7 +8,8 @@ import { mostCycles } from '../press/press-design.js';
 import type { PressResult } from '../press/press-result.js';
 import { type PressStage, shamPlace } from '../press/press-stage.js';
 import type { Side } from '../press/sides.js';
-import { indexOfPin, type WalkState } from '../walk/state.js';
+import type { WalkState } from '../walk/state.js';
+import { indexOfPin } from '../walk/whereabouts.js';
 
 /** What a window showed; `unclear` where it did not hold still. */
 export type Shown = Side | 'unclear';

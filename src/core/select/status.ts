@@ -4,7 +4,8 @@ import type { HoldReason, Question } from '../events.js';
 import type { ReadyStep } from '../inputs.js';
 import type { Verdict } from '../verdict.js';
 import { readTouch } from '../walk/read-touch.js';
-import { indexOfPin, type WalkState } from '../walk/state.js';
+import type { WalkState } from '../walk/state.js';
+import { indexOfPin } from '../walk/whereabouts.js';
 import { selectSubject } from './subject.js';
 
 export type Status =

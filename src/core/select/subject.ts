@@ -3,13 +3,8 @@
 import { shiftedExpectation, shiftFor } from '../context/shifted-expectation.js';
 import type { PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds } from '../verdict.js';
-import {
-  indexOfPin,
-  likeliestWay,
-  type PinRecord,
-  probedPin,
-  type WalkState,
-} from '../walk/state.js';
+import type { PinRecord, WalkState } from '../walk/state.js';
+import { indexOfPin, likeliestWay, probedPin } from '../walk/whereabouts.js';
 
 interface Pinned {
   readonly planned: PlannedPin;

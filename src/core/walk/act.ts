@@ -5,8 +5,9 @@ import { type Contact, consumeTouch, reopenTouch } from './contact.js';
 import { askedReply } from './pad-ear.js';
 import { readyRefusal } from './ready-refusal.js';
 import { agreesToShift, saysItIsRight, saysNext, saysShifted } from './said.js';
-import { indexOfPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { moveAll, placeAt, waitsFor, weighWays } from './ways.js';
+import { indexOfPin, likeliestWay, pinReadLast } from './whereabouts.js';
 
 /** What may be done while the tool is on the board. */
 const duringPress: ReadonlySet<ActName> = new Set([

@@ -11,12 +11,13 @@ import { takeProbed } from './probe.js';
 import { readTouch } from './read-touch.js';
 import { revisedCapture } from './revise.js';
 import { atDeparture, mayHaveSettled, type Settle } from './settle.js';
-import { pinInReach, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { mayBeTap } from './tap.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import type { Teller } from './teller.js';
 import type { Touch } from './touch.js';
 import { contactFloor } from './usable.js';
+import { pinInReach } from './whereabouts.js';
 
 /** How long a settled touch may wait for a verdict near a limit to become sure, seconds. */
 const patienceS = 1;

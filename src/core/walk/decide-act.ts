@@ -9,13 +9,14 @@ import { pressEachBadLine } from './press-each.js';
 import { beginProbe, endProbe } from './probe.js';
 import { probeRefusal } from './probe-target.js';
 import { goOnReady } from './ready.js';
-import { cursorPin, likeliestWay, pinReadLast, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { tellCaptures, tellPlace } from './tell.js';
 import { tellContext } from './tell-context.js';
 import { tellRecheck } from './tell-recheck.js';
 import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
 import { waitsFor } from './ways.js';
+import { cursorPin, likeliestWay, pinReadLast } from './whereabouts.js';
 
 export const decideAct = (teller: Teller, t: number, given: Act): void => {
   const { act, pin, text, by, line, part, side } = given;

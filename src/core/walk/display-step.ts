@@ -2,8 +2,9 @@
 import { siUnit } from '../reading.js';
 import { inferResolution } from './accuracy.js';
 import { settleTolerance } from './settle.js';
-import { pinInReach, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { contactFloor } from './usable.js';
+import { pinInReach } from './whereabouts.js';
 
 /** One step of the last digit at a value, as the meter tells it or as its counts let expect. */
 export const resolutionAt = (state: WalkState, value: number): number => {

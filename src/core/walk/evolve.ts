@@ -11,7 +11,7 @@ import { applyAct } from './act.js';
 import { afterBlindness, consumeTouch, restOn } from './contact.js';
 import { deafened, withReply } from './pad-ear.js';
 import { saysDone } from './said.js';
-import { indexOfPin, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { takeCapture } from './take-capture.js';
 import { takeJudged, takeSettled } from './take-judged.js';
 import { takeFreeAct, takePress } from './take-press.js';
@@ -19,6 +19,7 @@ import { takeReading } from './take-reading.js';
 import { takeReady } from './take-ready.js';
 import { takeSuspects } from './take-suspects.js';
 import { weighWays } from './ways.js';
+import { indexOfPin } from './whereabouts.js';
 
 export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
   if (event.type === 'reading-taken') return takeReading(state, event);

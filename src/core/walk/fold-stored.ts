@@ -3,7 +3,8 @@
 import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import { quoted } from '../problems.js';
 import { evolve } from './evolve.js';
-import { openWalk, type WalkState } from './state.js';
+import { openWalk } from './open-walk.js';
+import type { WalkState } from './state.js';
 
 export class UnsoundEventError extends Error {
   override readonly name = 'UnsoundEventError';

@@ -13,9 +13,9 @@ import { recorded } from '../press/record.js';
 import { planCues } from '../press/schedule.js';
 import { tracedPress } from '../press/traced-press.js';
 import { periodOf } from './press-alone.js';
-import { indexOfPin, pinReadLast } from './state.js';
 import { tellPlace } from './tell.js';
 import type { Teller } from './teller.js';
+import { indexOfPin, pinReadLast } from './whereabouts.js';
 
 /** Seconds to take the tool and find the part before its test begins. Common practice, no source. */
 const leadInS = 3;

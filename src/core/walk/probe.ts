@@ -6,9 +6,10 @@ import { judgeAlone, judgeHere, readIn } from './judge-here.js';
 import { beginPressTest } from './press.js';
 import { probeTarget } from './probe-target.js';
 import { readingOf } from './reading-of.js';
-import { type Capture, probedPin } from './state.js';
+import type { Capture } from './state.js';
 import { tellPlace } from './tell.js';
 import type { Teller } from './teller.js';
+import { probedPin } from './whereabouts.js';
 
 export const beginProbe = (teller: Teller, t: number, act: Act): void => {
   const target = probeTarget(teller.state, act);

@@ -6,9 +6,10 @@ import type { PlannedPin } from '../profile/plan.js';
 import { captureAnsweredOpen } from './capture.js';
 import { standingOf } from './naming.js';
 import { askedReply } from './pad-ear.js';
-import { cursorPin, likeliestWay, probedPin, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { awaitingDisplay, isTap, tapsAnswer } from './tap.js';
 import type { Teller } from './teller.js';
+import { cursorPin, likeliestWay, probedPin } from './whereabouts.js';
 
 /** Seconds of overload at a pin before the walk asks. Common practice, no source. */
 export const dwellS = 2.5;

@@ -2,8 +2,9 @@
 import type { PlannedPin } from '../profile/plan.js';
 import { coarseStep, resolutionAt } from './display-step.js';
 import { type Settle, type SettleDemands, settle } from './settle.js';
-import { pinInReach, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { contactFloor } from './usable.js';
+import { pinInReach } from './whereabouts.js';
 
 /** Probability before any reading that a line charges slowly. Common practice, no source. */
 const slowSupply = 0.4;

@@ -6,7 +6,9 @@ import { planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import { judge } from './judge.js';
 import { judgeHere, withReasons } from './judge-here.js';
-import { indexOfPin, unreadPin, type WalkState } from './state.js';
+import { unreadPin } from './open-walk.js';
+import type { WalkState } from './state.js';
+import { indexOfPin } from './whereabouts.js';
 
 export interface Rejudged {
   readonly judged: EventOf<'pin-judged'>;

@@ -5,7 +5,8 @@ import { beginWalk, decide } from './decide.js';
 import { foldIfQuiet } from './decide-reading.js';
 import { evolve } from './evolve.js';
 import { inputOf } from './input-of.js';
-import { openWalk, type WalkState } from './state.js';
+import { openWalk } from './open-walk.js';
+import type { WalkState } from './state.js';
 
 /** The events of a walk opened as told and fed with the inputs, the opening among them. */
 export function* rerun(

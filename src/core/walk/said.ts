@@ -1,7 +1,8 @@
 // What the technician says about the walk's place, as likelihoods: people are right mostly, not always.
 // Common practice, no source.
-import { indexOfPin, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { type Entry, type Way, waitsFor } from './ways.js';
+import { indexOfPin } from './whereabouts.js';
 
 /** Something said in spite of the truth. */
 const mistaken = 1e-5;

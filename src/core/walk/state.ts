@@ -1,30 +1,25 @@
 // Everything the walk knows, folded from its events and from nothing else.
-import {
-  estimateShift,
-  noShifts,
-  type ShiftEstimate,
-  type Shifts,
-} from '../context/estimate-shift.js';
+import type { ShiftEstimate, Shifts } from '../context/estimate-shift.js';
 import type { LeadZero } from '../context/lead-zero.js';
 import type { ReadPin } from '../context/read-pin.js';
 import type { Reason } from '../context/reasons.js';
 import type { EventOf, HoldReason, Question } from '../events.js';
 import type { LinkChange, ReadyStep } from '../inputs.js';
-import { type PressStage, partsToPress } from '../press/press-stage.js';
-import { type Plan, type PlannedPin, planWalk } from '../profile/plan.js';
+import type { PressStage } from '../press/press-stage.js';
+import type { Plan } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Reading } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
 import type { Evidence } from '../suspects/evidence.js';
 import type { ExpectedBounds, NextAction } from '../verdict.js';
-import { type Contact, noContact } from './contact.js';
+import type { Contact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
-import { type Noise, unknownNoise } from './noise.js';
-import { openEar, type PadEar } from './pad-ear.js';
-import { openAlone, type PressAlone } from './press-alone.js';
-import { noDelay, type RangingDelay } from './ranging.js';
+import type { Noise } from './noise.js';
+import type { PadEar } from './pad-ear.js';
+import type { PressAlone } from './press-alone.js';
+import type { RangingDelay } from './ranging.js';
 import type { Ready } from './ready-step.js';
-import { type Alignment, startAt, type Way, waitsFor } from './ways.js';
+import type { Alignment } from './ways.js';
 
 export type Capture = EventOf<'touch-captured'>;
 
@@ -133,173 +128,3 @@ export interface WalkState {
   /** For each line the parts worth pressing, in order. */
   readonly partsOf: ReadonlyMap<string, readonly string[]>;
 }
-
-export const unreadPin: PinRecord = {
-  verdict: 'unread',
-  confidence: 1,
-  expected: null,
-  agreed: false,
-  value: null,
-  overload: false,
-  standardUncertainty: null,
-  touch: null,
-};
-
-export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
-  const plan = planWalk(opened.profile.content, opened.measure, opened.pins);
-  const pins = plan.pins.map(({ expected }) => ({ ...unreadPin, expected }));
-  return {
-    profile: opened.profile.content,
-    plan,
-    accuracy: opened.accuracy,
-    groundCheck: opened.groundCheck,
-    stage: opened.groundCheck && opened.pressAlone === undefined ? 'ground-check' : 'walking',
-    ready: null,
-    readyNext: opened.ready ?? [],
-    reference: opened.reference ?? null,
-    leads: null,
-    t: opened.t,
-    reading: null,
-    contact: noContact,
-    noise: unknownNoise,
-    ranging: noDelay,
-    shifts: estimateShift(pins, plan),
-    shiftsTold: noShifts,
-    trustedStep: 0,
-    alignment: startAt(0),
-    latest: null,
-    cursor: Math.max(
-      0,
-      plan.pins.findIndex(({ pin }) => pin === opened.pressAlone?.pin),
-    ),
-    reachedT: opened.t,
-    pins,
-    pending: [],
-    named: [],
-    nextTouch: 0,
-    question: null,
-    hushed: false,
-    hold: null,
-    paused: null,
-    grounds: 0,
-    negatives: 0,
-    opensInARow: 0,
-    link: null,
-    pads: openEar(opened),
-    seed: opened.seed ?? 0,
-    press: null,
-    lastPress: null,
-    presses: [],
-    pressTests: 0,
-    alone: openAlone(opened.pressAlone),
-    pressEach: opened.pressTests === 'each',
-    pressDue: [],
-    recheck: opened.recheck ?? null,
-    recheckOutcome: null,
-    probing: null,
-    evidence: [],
-    ranked: null,
-    accused: null,
-    partsOf: new Map(plan.pins.map(({ line }) => [line, pressedAgain(opened, line)])),
-  };
-};
-
-/** In a recheck the places that answered before, else every part along the line. */
-const pressedAgain = (
-  { recheck, profile }: EventOf<'session-opened'>,
-  line: string,
-): readonly string[] => {
-  const before = (recheck?.press ?? []).filter((place) => place.line === line);
-  const parts = before.flatMap(({ part }) => part ?? []);
-  return parts.length > 0 ? parts : partsToPress(profile.content, line);
-};
-
-/**
- * The state after one more reading. Readings come fifty a second, and by the million from a saved session: naming
- * every field copies many times faster than a spread.
- */
-export const withReading = (
-  state: WalkState,
-  reading: Reading,
-  contact: Contact,
-  negatives: number,
-): WalkState => ({
-  profile: state.profile,
-  plan: state.plan,
-  accuracy: state.accuracy,
-  groundCheck: state.groundCheck,
-  stage: state.stage,
-  ready: state.ready,
-  readyNext: state.readyNext,
-  reference: state.reference,
-  leads: state.leads,
-  t: reading.t,
-  reading,
-  contact,
-  noise: state.noise,
-  ranging: state.ranging,
-  shifts: state.shifts,
-  shiftsTold: state.shiftsTold,
-  latest: state.latest,
-  trustedStep: state.trustedStep,
-  alignment: state.alignment,
-  cursor: state.cursor,
-  reachedT: state.reachedT,
-  pins: state.pins,
-  pending: state.pending,
-  named: state.named,
-  nextTouch: state.nextTouch,
-  question: state.question,
-  hushed: state.hushed,
-  hold: state.hold,
-  paused: state.paused,
-  grounds: state.grounds,
-  negatives,
-  opensInARow: state.opensInARow,
-  link: state.link,
-  pads: state.pads,
-  seed: state.seed,
-  press: state.press,
-  lastPress: state.lastPress,
-  presses: state.presses,
-  pressTests: state.pressTests,
-  alone: state.alone,
-  pressEach: state.pressEach,
-  pressDue: state.pressDue,
-  recheck: state.recheck,
-  recheckOutcome: state.recheckOutcome,
-  probing: state.probing,
-  evidence: state.evidence,
-  ranked: state.ranked,
-  accused: state.accused,
-  partsOf: state.partsOf,
-});
-
-/** The likeliest way the captures lie along the connector. */
-export const likeliestWay = (state: WalkState): Way => state.alignment[0] as Way;
-
-/** The pin that a reading most probably belongs to, or whose line it does; undefined past the last. */
-export const pinInReach = (state: WalkState): PlannedPin | undefined =>
-  state.probing === null
-    ? state.plan.pins[waitsFor(likeliestWay(state))]
-    : probedPin(state, state.probing);
-
-/** The pin the walk waits for, or undefined when all are done. */
-export const cursorPin = (state: WalkState): PlannedPin | undefined =>
-  state.plan.pins[state.cursor];
-
-/** The pin that was read last, on which a press test would be made; undefined before the first. */
-export const pinReadLast = (state: WalkState): PlannedPin | undefined => {
-  const way = likeliestWay(state);
-  return way.book === null ? undefined : state.plan.pins[way.index];
-};
-
-/** The pin whose line is probed: what is expected of it is expected along the line. */
-export const probedPin = (
-  { plan }: Pick<WalkState, 'plan'>,
-  { line, pin }: Pick<EventOf<'probe-begun'>, 'line' | 'pin'>,
-): PlannedPin | undefined =>
-  plan.pins.find((planned) => planned.line === line && (pin ?? planned.pin) === planned.pin);
-
-export const indexOfPin = (state: WalkState, pin: string): number =>
-  state.plan.pins.findIndex((planned) => planned.pin === pin);

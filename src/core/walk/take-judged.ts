@@ -2,9 +2,11 @@
 import { estimateShift } from '../context/estimate-shift.js';
 import type { EventOf } from '../events.js';
 import { observe } from '../suspects/observe.js';
+import { unreadPin } from './open-walk.js';
 import { pressDueAfter } from './press-due.js';
 import { seenIn } from './seen.js';
-import { indexOfPin, type PinRecord, unreadPin, type WalkState } from './state.js';
+import type { PinRecord, WalkState } from './state.js';
+import { indexOfPin } from './whereabouts.js';
 
 /** Captures told so far back can still be told anew. */
 const keptNamed = 40;

@@ -9,8 +9,9 @@ import { seeAlone } from './press-alone.js';
 import { seeReady } from './ready-step.js';
 import { surelyAlike } from './rest.js';
 import { shownBy } from './shown.js';
-import { type WalkState, withReading } from './state.js';
+import type { WalkState } from './state.js';
 import { contactFloor, isPlain, isResidualCharge, unusable } from './usable.js';
+import { withReading } from './with-reading.js';
 
 export const takeReading = (state: WalkState, reading: Reading): WalkState => {
   const seen = seeReading(state, reading);

@@ -1,7 +1,8 @@
 // What a tap on ground looks like: the hands-free "yes" to a question.
 import type { EndedTouch } from './contact.js';
-import { indexOfPin, type WalkState } from './state.js';
+import type { WalkState } from './state.js';
 import { contactFloor } from './usable.js';
+import { indexOfPin } from './whereabouts.js';
 
 /**
  * A tap is shorter than this, a real touch of ground is held longer. Whoever sees only the display waits until a slow

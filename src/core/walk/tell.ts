@@ -4,11 +4,12 @@ import { judgeHere, readIn } from './judge-here.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { readingOf } from './reading-of.js';
 import { realign } from './realign.js';
-import { type Capture, likeliestWay, type WalkState } from './state.js';
+import type { Capture, WalkState } from './state.js';
 import { tallyPins } from './tally.js';
 import { tellContext, tellMate, tellShifts } from './tell-context.js';
 import { tellControl } from './tell-recheck.js';
 import type { Teller } from './teller.js';
+import { likeliestWay } from './whereabouts.js';
 
 /** Opens in a row after which the ground clip is in doubt. Common practice, no source. */
 const opensThatDoubtGround = 2;

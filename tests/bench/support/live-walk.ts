@@ -13,7 +13,7 @@ import type { Profile } from '../../../src/core/profile/profile-format.js';
 import type { RecheckHeader } from '../../../src/core/recheck/recheck-header.js';
 import type { Verdict } from '../../../src/core/verdict.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
-import { openWalk } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { createMeterFeed } from '../../../src/session/meter-feed.js';
 import { createSteppedClock } from './stepped-clock.js';
 

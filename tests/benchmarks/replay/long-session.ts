@@ -6,7 +6,7 @@ import type { WalkEvent } from '../../../src/core/events.js';
 import type { Input } from '../../../src/core/inputs.js';
 import { chainStart, prevOf } from '../../../src/core/session-chain.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
-import { openWalk } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { chainStep } from '../../../src/store/chain-step.js';
 import { openedWith, walkOnBench } from '../../bench/support/live-walk.js';
 import { shippedProfile } from '../../bench/support/profile-files.js';

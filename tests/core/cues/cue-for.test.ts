@@ -14,7 +14,8 @@ import {
 import { actNames, linkChanges } from '../../../src/core/inputs.js';
 import { verdicts } from '../../../src/core/verdict.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import { tallyPins } from '../../../src/core/walk/tally.js';
 import { english } from '../../../src/core/words/english.js';
 import { arbitraryEvent } from '../../store/event-arbitrary.js';

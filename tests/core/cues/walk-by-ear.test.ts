@@ -7,7 +7,8 @@ import { likelyCues, standingCues } from '../../../src/core/cues/likely-cues.js'
 import { momentOf } from '../../../src/core/cues/moment.js';
 import { spokenPin } from '../../../src/core/cues/spoken-pin.js';
 import { decide } from '../../../src/core/walk/decide.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import { english } from '../../../src/core/words/english.js';
 import { type LiveWalk, verdictsOf, walkOnBench } from '../../bench/support/live-walk.js';
 import { demoDriver, demoProfile, openedDemo } from './opened-demo.js';

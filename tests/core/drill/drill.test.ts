@@ -9,7 +9,7 @@ import { planDrill } from '../../../src/core/drill/plan-drill.js';
 import type { DrillQuestion } from '../../../src/core/drill/question.js';
 import { decodeLine } from '../../../src/core/event-line.js';
 import type { EventOf, Numbered } from '../../../src/core/events.js';
-import { openWalk } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { english } from '../../../src/core/words/english.js';
 
 const eventsOf = (name: string): Numbered[] => {

@@ -5,8 +5,9 @@ import type { Input } from '../../../src/core/inputs.js';
 import { createLogParser } from '../../../src/core/reading-log.js';
 import { logLines } from '../../../src/core/replay/log-lines.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { rerun } from '../../../src/core/walk/rerun.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import { liveSession } from './live-session.js';
 import { numbered, opened, overload } from './recorded-walk.js';
 

@@ -13,7 +13,8 @@ import {
 import { measureFunctions, readingFlags } from '../../../src/core/reading.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import { ohms, type StoryLines, tellStory } from '../../support/walk-story.js';
 
 const lines: StoryLines = [

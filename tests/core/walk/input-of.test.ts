@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Input } from '../../../src/core/inputs.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
 import { inputOf } from '../../../src/core/walk/input-of.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { rerun, rerunSession } from '../../../src/core/walk/rerun.js';
-import { openWalk } from '../../../src/core/walk/state.js';
 import { ohms, tellStory } from '../../support/walk-story.js';
 
 const story = () =>

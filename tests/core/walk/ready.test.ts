@@ -6,9 +6,10 @@ import type { Act } from '../../../src/core/inputs.js';
 import type { Reading } from '../../../src/core/reading.js';
 import { beginWalk, decide } from '../../../src/core/walk/decide.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { rejudge } from '../../../src/core/walk/rejudge.js';
 import { rerunSession } from '../../../src/core/walk/rerun.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import {
   type LiveWalkOptions,
   misnamed,

@@ -1,8 +1,9 @@
 // Reply pads in the walk: a double touch is a command, is echoed, can be taken back, and is never read as a pin.
 import { describe, expect, it } from 'vitest';
 import { evolve } from '../../../src/core/walk/evolve.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { rerunSession } from '../../../src/core/walk/rerun.js';
-import { openWalk, type WalkState } from '../../../src/core/walk/state.js';
+import type { WalkState } from '../../../src/core/walk/state.js';
 import { ohms, tellStory, type WalkStory } from '../../support/walk-story.js';
 
 const lines = [

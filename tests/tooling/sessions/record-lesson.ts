@@ -6,7 +6,7 @@ import { createVirtualLink } from '../../../src/bench/virtual-link.js';
 import type { Numbered } from '../../../src/core/events.js';
 import { beginWalk } from '../../../src/core/walk/decide.js';
 import { driverAccuracy, openSession } from '../../../src/core/walk/open-session.js';
-import { openWalk } from '../../../src/core/walk/state.js';
+import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { createMeterFeed } from '../../../src/session/meter-feed.js';
 import { type RunningSession, runSession } from '../../../src/session/run-session.js';
 import { createJournal } from '../../../src/store/journal-writer.js';
