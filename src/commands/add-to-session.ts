@@ -21,10 +21,8 @@ export const addToSession = async (
   const work = openLaterWork(session, { now, wall: wallClock() });
   try {
     for (const notice of work.notices) complain(notice);
-    const write = (text: string): void => void process.stdout.write(text);
     const state = openStored(work.opened);
-    const print =
-      face === 'json' ? printJson(write, true) : printPlain(write, english, () => state);
+    const print = face === 'json' ? printJson(true) : printPlain(english, () => state);
     for (const event of work.append(eventsFor(work))) print(event);
   } finally {
     await work.close();

@@ -16,7 +16,7 @@ import { usualPadFile } from './choose-pads.js';
 import { configuration } from './configuration.js';
 import { linkKind, openFeed } from './open-feed.js';
 import { driverOf, type PadOptions, padOptions, rounded } from './pad-options.js';
-import { say, sayLine } from './say.js';
+import { ringBell, say, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface LearnOptions extends PadOptions {
@@ -123,7 +123,7 @@ const lessonsOver = async (
         }
         const line = inWords(lesson, learner.learned.length, setup.commands.length, unit);
         say(json, line, asObject(lesson));
-        if (!json && process.stdout.isTTY) process.stdout.write(bells[lesson.lesson]);
+        if (!json && process.stdout.isTTY) ringBell(bells[lesson.lesson]);
       }
     };
     tell(begun.lessons);
@@ -144,7 +144,7 @@ const lessonsOver = async (
 };
 
 /** Heard without a look: one bell for a pad that was learned, two for one that was not. */
-const bells = { wanted: '', learned: '\x07', refused: '\x07\x07' } as const;
+const bells = { wanted: 0, learned: 1, refused: 2 } as const;
 
 type Told = Exclude<PadLesson, { lesson: 'done' }>;
 

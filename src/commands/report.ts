@@ -22,7 +22,7 @@ import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { storedKind } from '../store/stored-kind.js';
 import { configuration } from './configuration.js';
 import { rechecksOf } from './job-rechecks.js';
-import { say } from './say.js';
+import { say, sayDocument } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export const reportFormats = ['html', 'csv', 'markdown'] as const;
@@ -82,7 +82,7 @@ const run = (session: string, rechecks: readonly string[], options: ReportOption
     options.out ??
     `${session.slice(0, session.length - extname(session).length)}${endings[format]}`;
   if (out === '-') {
-    process.stdout.write(text);
+    sayDocument(text);
     return;
   }
   if (options.force === true && existsSync(out) && storedKind(out) === 'session') {

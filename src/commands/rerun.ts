@@ -1,6 +1,5 @@
 // `rerun`: decides a walk anew from what is stored, without a screen.
 import { Command } from 'commander';
-import { showUnsafe } from '../core/clean-text.js';
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import { inputTime } from '../core/inputs.js';
 import { jsonLine } from '../core/json-line.js';
@@ -25,6 +24,7 @@ import { type Definition, loadDriver, loadProfile } from '../store/load-definiti
 import { readLog } from '../store/read-log.js';
 import { storedKind } from '../store/stored-kind.js';
 import { type AccuracyOptions, accuracyOptions, askedAccuracy } from './accuracy-option.js';
+import { sayMany } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface RerunOptions extends AccuracyOptions {
@@ -183,19 +183,10 @@ interface Teller {
   end(): void;
 }
 
-/** Output is gathered into large writes: a log may hold a million readings. */
-const writeAt = 65_536;
-
 const createTeller = ({ json, readings }: RerunOptions): Teller => {
   let seq = 0;
-  let out = '';
   let state: WalkState | null = null;
-  const write = (line: string): void => {
-    out += `${showUnsafe(line)}\n`;
-    if (out.length < writeAt) return;
-    process.stdout.write(out);
-    out = '';
-  };
+  const { line: write, end } = sayMany();
   const told = (event: Numbered, after: WalkState): void => {
     if (json) {
       if (readings || event.type !== 'reading-taken') write(jsonLine(event));
@@ -242,6 +233,6 @@ const createTeller = ({ json, readings }: RerunOptions): Teller => {
     summary(changed) {
       if (!json) write(english.verdictsChanged(changed));
     },
-    end: () => void process.stdout.write(out),
+    end,
   };
 };

@@ -26,7 +26,7 @@ import { type LaterWork, openLaterWork } from '../store/later-work.js';
 import { configuration } from './configuration.js';
 import { chooseFace, type FaceOptions } from './face.js';
 import { printJson, printPlain } from './print-events.js';
-import { complain, sayLine } from './say.js';
+import { complain, ringBell, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption, readPositive } from './usual-options.js';
 import { wallClock } from './wall-clock.js';
@@ -84,9 +84,8 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
   const state = openStored(record.opened);
   const once = options.action !== undefined;
   const onScreen = face === 'screen' && !once;
-  const write = (text: string): void => void process.stdout.write(text);
   if (!onScreen) {
-    desk.follow(face === 'json' ? printJson(write, true) : printPlain(write, words, () => state));
+    desk.follow(face === 'json' ? printJson(true) : printPlain(words, () => state));
   }
   const notices = createNotices();
   if (!onScreen) notices.follow(complain);
@@ -94,7 +93,7 @@ const rework = async (session: string, options: ReworkOptions): Promise<void> =>
     mode: options.cues ?? configuration().cues ?? (onScreen ? 'tones' : 'off'),
     words,
     clock,
-    bell: () => write('\x07'),
+    bell: ringBell,
     says: notices.say,
   });
   desk.follow((event) => cues.follow(event, state));

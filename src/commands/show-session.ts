@@ -13,7 +13,7 @@ import type { ChosenKeys } from '../store/key-file.js';
 import type { ScreenSession } from '../ui/live/screen-store.js';
 import type { Face } from './face.js';
 import { printJson, printPlain } from './print-events.js';
-import { complain } from './say.js';
+import { complain, ringBell } from './say.js';
 
 export interface Shown {
   readonly session: RunningSession & Pick<ScreenSession, 'replay'>;
@@ -50,9 +50,7 @@ const show = async (shown: Shown, { repeat }: CuePlayer, notices: Notices): Prom
     notices.said.forEach(complain);
     return;
   }
-  const write = (text: string): void => void process.stdout.write(text);
-  const print =
-    face === 'json' ? printJson(write, readings) : printPlain(write, words, () => session.state);
+  const print = face === 'json' ? printJson(readings) : printPlain(words, () => session.state);
   for (const event of events) print(event);
   session.follow(print);
   notices.follow(complain);
@@ -72,7 +70,7 @@ const soundCues = ({ session, events, cues: mode, clock }: Shown, notices: Notic
     mode,
     words,
     clock,
-    bell: () => void process.stdout.write('\x07'),
+    bell: ringBell,
     says: notices.say,
   });
   for (const event of events) player.follow(event, session.state);

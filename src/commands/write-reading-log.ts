@@ -10,11 +10,9 @@ import {
 import { english } from '../core/words/english.js';
 import type { LogAccuracy } from '../core/words/replay-words.js';
 import { readSession } from '../store/journal-reader.js';
-import { complain } from './say.js';
+import { complain, sayMany } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
-/** Output is gathered into large writes: a session may hold a million readings. */
-const writeAt = 65_536;
 const longestId = 80;
 
 /**
@@ -29,14 +27,11 @@ export const writeReadingLog = (file: string, pressed: PressedAt | null): void =
     throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
   }
   const log: LogLines = pressed === null ? logLines(opened) : pressLogLines(pressed);
-  let out = '';
+  const out = sayMany();
   for (const event of events) {
-    for (const line of log.take(event)) out += `${line}\n`;
-    if (out.length < writeAt) continue;
-    process.stdout.write(out);
-    out = '';
+    log.take(event).forEach(out.line);
   }
-  process.stdout.write(out);
+  out.end();
   const profile = cleanText(opened.profile.id, longestId);
   if (pressed !== null) {
     const { line, part } = pressed;
