@@ -47,6 +47,8 @@ const recheckItself = (): Command =>
       )
       .option('--pads <file>', 'reply pads to listen to (default: those learned last)')
       .option('--no-pads', 'listen to no reply pads')
+      .option('--lead-zero', 'first hold the tips together (default: where it was done before)')
+      .option('--no-lead-zero', 'take no leads off the readings')
       .option('--no-ground-check', 'begin with the first pin at once')
       .option('--wait', 'wait for a device that is not there yet')
       .addOption(cuesOption())
@@ -87,5 +89,6 @@ const recheck = async (session: string, given: RecheckOptions): Promise<void> =>
     }
     return;
   }
-  await runWalk(prepareRecheck(options, earlier.opened, header), options);
+  const leadZero = options.leadZero ?? earlier.state.leads !== null;
+  await runWalk(prepareRecheck({ ...options, leadZero }, earlier.opened, header), options);
 };

@@ -7,6 +7,7 @@ import { pinsOfGroups } from '../core/profile/pins-of-groups.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { RecheckHeader } from '../core/recheck/recheck-header.js';
+import type { AccuracyStatement } from '../core/session-events.js';
 import { programVersion } from '../core/version.js';
 import { beginWalk } from '../core/walk/decide.js';
 import { evolve } from '../core/walk/evolve.js';
@@ -135,7 +136,12 @@ export const prepareRecheck = (
       : driverFor(linkKind(link), options.driver ?? earlier.driver?.id);
   const measure = { ...content.measure, ...earlier.measure };
   const pins = recheck.pins.map(({ pin }) => pin);
-  return prepare(options, { link, profile: { content, sha256 }, pins, measure, driver, recheck });
+  const wanted = { link, profile: { content, sha256 }, pins, measure, driver, recheck };
+  // What was said of the meter still holds, as long as nothing else is said of it.
+  const isSaid = options.accuracy ?? options.counts ?? options.driver;
+  return isSaid === undefined && earlier.accuracy.from === 'option'
+    ? prepare(options, { ...wanted, accuracy: earlier.accuracy })
+    : prepare(options, wanted);
 };
 
 interface Wanted {
@@ -145,13 +151,14 @@ interface Wanted {
   readonly pins: readonly string[] | undefined;
   readonly measure: Profile['measure'];
   readonly driver: Definition<Driver> | null;
+  readonly accuracy?: AccuracyStatement;
   readonly recheck?: RecheckHeader;
   readonly pressAlone?: Alone;
 }
 
 const prepare = (
   options: StartOptions,
-  { link, profile, pins, measure, driver, recheck, pressAlone }: Wanted,
+  { link, profile, pins, measure, driver, accuracy, recheck, pressAlone }: Wanted,
 ): Preparation => {
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const kind = linkKind(link);
@@ -164,7 +171,7 @@ const prepare = (
     const opened = openSession({
       profile,
       driver: driver === null ? null : { id: driver.content.id, sha256: driver.sha256 },
-      accuracy: askedAccuracy(options, driver?.content ?? null, measure.function),
+      accuracy: accuracy ?? askedAccuracy(options, driver?.content ?? null, measure.function),
       measure,
       link,
       simulated,

@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { reasons } from './context/reasons.js';
 import { shiftClasses } from './context/shift-class.js';
+import { shiftTold } from './context/shift-format.js';
 import { actNames, linkChanges, probeSides } from './inputs.js';
 import { jobBodies } from './job/job-events.js';
 import { replyBodies } from './pads/reply-events.js';
@@ -35,13 +36,6 @@ const pin = z.string();
 const line = z.string();
 /** A place along a line; `part` is left out at the chip. */
 const place = z.strictObject({ part: z.string().optional(), side: z.enum(probeSides) });
-
-/** Of the factor, or in volt; with the pins and independent groups that agree. */
-const toldShift = {
-  standardUncertainty: z.number().nonnegative(),
-  pins: z.int().positive(),
-  groups: z.int().positive(),
-};
 
 const bodies = {
   ...sessionBodies,
@@ -146,12 +140,7 @@ const bodies = {
   /** How this meter, or this board, reads lines of a class beside what is expected; null where no more is told. */
   'shift-estimated': z.strictObject({
     lines: z.enum(shiftClasses),
-    shift: z
-      .union([
-        z.strictObject({ scale: z.number().positive(), ...toldShift }),
-        z.strictObject({ offset: z.number(), ...toldShift }),
-      ])
-      .nullable(),
+    shift: shiftTold,
   }),
   'walk-realigned': z.strictObject({
     /** How many places along the walk moved. */

@@ -54,14 +54,24 @@ const fewestGroups = 2;
 
 export const noShifts: Shifts = { signal: null, supply: null };
 
-/** @param pins one a planned pin, in walking order; what was not read yet is left out */
-export const estimateShift = (pins: readonly ReadPin[], plan: Plan): ShiftEstimate => {
+/**
+ * @param pins one a planned pin, in walking order; what was not read yet is left out
+ * @param known what an earlier walk told of the same meter and board; it holds until this one can tell for itself
+ */
+export const estimateShift = (
+  pins: readonly ReadPin[],
+  plan: Plan,
+  known: Shifts = noShifts,
+): ShiftEstimate => {
   const signal = departureOf('signal', pins, plan);
   const supply = departureOf('supply', pins, plan);
   return {
-    signal: toldShift(signal, plan),
-    supply: toldShift(supply, plan),
-    untold: { signal: untoldShift(signal, plan), supply: untoldShift(supply, plan) },
+    signal: toldShift(signal, plan) ?? known.signal,
+    supply: toldShift(supply, plan) ?? known.supply,
+    untold: {
+      signal: known.signal === null ? untoldShift(signal, plan) : null,
+      supply: known.supply === null ? untoldShift(supply, plan) : null,
+    },
     beliefs: { signal: believe(signal, plan.function), supply: believe(supply, plan.function) },
   };
 };

@@ -4,7 +4,7 @@
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds, Verdict } from '../verdict.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
-import { estimateShift, type Shift, type ShiftEstimate, type Shifts } from './estimate-shift.js';
+import type { Shift, ShiftEstimate } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';
 import { type LineRead, linesRead } from './lines-read.js';
 import { isMeasured, isOverloaded, type ReadPin } from './read-pin.js';
@@ -46,21 +46,18 @@ export interface ContextJudgement extends Judged {
   readonly neighbours: ReferenceFree | null;
 }
 
-export interface BoardInContext {
-  readonly shifts: Shifts;
-  /** Every pin that was read, in walking order. */
-  readonly judgements: readonly ContextJudgement[];
-}
-
-/** @param pins one a planned pin, in walking order; a record of the walk fits as it is */
+/**
+ * Every pin that was read, in walking order.
+ * @param pins one a planned pin, in walking order; a record of the walk fits as it is
+ */
 export const judgeInContext = (
   pins: readonly ReadPin[],
   plan: Plan,
+  shifts: ShiftEstimate,
   judge: JudgePin,
-): BoardInContext => {
-  const shifts = estimateShift(pins, plan);
+): readonly ContextJudgement[] => {
   const board = boardOf(pins, plan, shifts, judge);
-  return { shifts, judgements: plan.pins.flatMap((pin) => judgeAmong(pin, board) ?? []) };
+  return plan.pins.flatMap((pin) => judgeAmong(pin, board) ?? []);
 };
 
 /** One pin, the meter's shift being known; null where nothing was read that can be judged. */

@@ -93,22 +93,34 @@ const linesThrough = (profile: Profile, parts: ReadonlySet<string>): ReadonlySet
     ),
   ]);
 
-/** Signal lines that read a good number and are in nobody's way, spread over the connector. */
+/**
+ * Signal lines that read a good number and that nothing else asks for. Where a short walk leaves too few of them,
+ * lines that heat came near to but no work was done on: if heat moved them, that is to be waited out too.
+ */
 const chooseControls = (
   { plan, pins }: Walked,
-  taken: ReadonlyMap<number, unknown>,
+  taken: ReadonlyMap<number, readonly RecheckReason[]>,
 ): readonly number[] => {
-  const free = plan.pins.filter(
+  const good = plan.pins.filter(
     ({ index, kind }) =>
-      kind === 'signal' &&
-      !taken.has(index) &&
-      pins[index]?.verdict === 'normal' &&
-      pins[index]?.value !== null,
+      kind === 'signal' && pins[index]?.verdict === 'normal' && pins[index]?.value !== null,
   );
-  const wanted = Math.min(controls, free.length);
+  const free = spread(
+    good.filter(({ index }) => !taken.has(index)),
+    controls,
+  );
+  const near = good.filter(({ index }) => taken.get(index)?.every(isBystander) === true);
+  return [...free, ...spread(near, controls - free.length)];
+};
+
+const isBystander = (reason: RecheckReason): boolean => reason === 'heat' || reason === 'mate';
+
+/** So many of them at most, evenly over the connector. */
+const spread = (pins: readonly PlannedPin[], most: number): readonly number[] => {
+  const wanted = Math.min(most, pins.length);
   return Array.from(
     { length: wanted },
-    (_, nth) => free[Math.floor(((nth + 0.5) * free.length) / wanted)]?.index ?? -1,
+    (_, nth) => pins[Math.floor(((nth + 0.5) * pins.length) / wanted)]?.index ?? -1,
   );
 };
 

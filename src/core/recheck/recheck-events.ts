@@ -1,5 +1,6 @@
 // A recheck in the session file: why each pin is walked again and what it read before, and what came of it.
 import { z } from 'zod';
+import { shiftTold } from '../context/shift-format.js';
 import { verdicts } from '../verdict.js';
 
 /** Why a pin is walked again. */
@@ -42,6 +43,8 @@ export const recheckHeader = z.strictObject({
     fingerprint: z.string(),
   }),
   pins: z.array(z.strictObject({ pin: z.string(), because: reasons, before: reading })).min(1),
+  /** How the meter read beside what is expected: too few lines are walked again to tell it anew. */
+  shifts: z.strictObject({ signal: shiftTold, supply: shiftTold }).optional(),
   /** Places to be pressed again: they answered to pressing before. */
   press: z.array(z.strictObject({ line: z.string(), part: z.string().nullable() })),
 });

@@ -23,6 +23,7 @@ export const recheckHeader = (
       because: [...because],
       before: readOf(record),
     })),
+    shifts: { signal: state.shifts.signal, supply: state.shifts.supply },
     press: toPressAgain(state, new Set(chosen.map(({ planned }) => planned.line))),
   };
 };

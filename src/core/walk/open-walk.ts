@@ -40,7 +40,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     contact: noContact,
     noise: unknownNoise,
     ranging: noDelay,
-    shifts: estimateShift(pins, plan),
+    shifts: estimateShift(pins, plan, opened.recheck?.shifts),
     shiftsTold: noShifts,
     trustedStep: 0,
     alignment: startAt(0),

@@ -21,9 +21,10 @@ export const rejudge = (state: WalkState, profile: Profile): readonly Rejudged[]
   const { t, accuracy } = state;
   const plan = planWalk(profile, { function: state.plan.function, polarity: state.plan.polarity });
   const pins = plan.pins.map(({ pin }) => state.pins[indexOfPin(state, pin)] ?? unreadPin);
-  const board = { plan, accuracy, pins, shifts: estimateShift(pins, plan) };
+  const shifts = estimateShift(pins, plan, state.recheck?.shifts);
+  const board = { plan, accuracy, pins, shifts };
   const judgements = new Map(
-    judgeInContext(pins, plan, judge).judgements.map((judged) => [judged.pin, judged]),
+    judgeInContext(pins, plan, shifts, judge).map((judged) => [judged.pin, judged]),
   );
   return state.plan.pins.flatMap(({ pin }): readonly Rejudged[] => {
     const planned = plan.pins.find((candidate) => candidate.pin === pin);

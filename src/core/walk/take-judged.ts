@@ -56,7 +56,7 @@ export const takeJudged = (state: WalkState, judged: EventOf<'pin-judged'>): Wal
   return {
     ...judgedPin,
     opensInARow: verdict === 'open' ? state.opensInARow + 1 : 0,
-    shifts: estimateShift(judgedPin.pins, state.plan),
+    shifts: estimateShift(judgedPin.pins, state.plan, state.recheck?.shifts),
     pressDue: pressDueAfter(state, judged),
     recheckOutcome: null,
   };

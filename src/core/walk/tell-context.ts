@@ -46,7 +46,7 @@ export const tellMate = (teller: Teller, t: number, index: number): void => {
 export const tellContext = (teller: Teller, t: number): void => {
   tellWhere(teller, t, (before, now) => distance(before, now) > 0);
   const { state } = teller;
-  for (const judged of judgeInContext(state.pins, state.plan, judge).judgements) {
+  for (const judged of judgeInContext(state.pins, state.plan, state.shifts, judge)) {
     const pin = state.plan.pins[judged.index];
     const read = state.pins[judged.index];
     if (pin === undefined || read === undefined) continue;

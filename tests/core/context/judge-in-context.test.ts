@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { estimateShift } from '../../../src/core/context/estimate-shift.js';
 import { judgeInContext, judgeShifted } from '../../../src/core/context/judge-in-context.js';
 import type { ReadPin } from '../../../src/core/context/read-pin.js';
 import type { Plan, PlannedPin } from '../../../src/core/profile/plan.js';
@@ -17,12 +18,14 @@ import {
   unread,
 } from './demo-board.js';
 
+const inContext = (pins: readonly ReadPin[], plan: Plan) => {
+  const shifts = estimateShift(pins, plan);
+  return { shifts, judgements: judgeInContext(pins, plan, shifts, judge) };
+};
+
 const verdicts = (pins: readonly ReadPin[], plan: Plan): ReadonlyMap<string, string> =>
   new Map(
-    judgeInContext(pins, plan, judge).judgements.map(({ pin, line, verdict }) => [
-      `${pin} ${line}`,
-      verdict,
-    ]),
+    inContext(pins, plan).judgements.map(({ pin, line, verdict }) => [`${pin} ${line}`, verdict]),
   );
 
 const abnormal = (pins: readonly ReadPin[], plan: Plan = demoPlan): string[] =>
@@ -73,7 +76,7 @@ describe('a board read by a meter that reads 6 % more', () => {
   });
 
   it('should tell the shift with the judgement, and the shifted limits as expected', () => {
-    const { shifts, judgements } = judgeInContext(board, demoPlan, judge);
+    const { shifts, judgements } = inContext(board, demoPlan);
     expect(shifts.supply).toBeNull();
     const lane = judgements.find(({ line }) => line === 'LANE0_P');
     expect(lane?.shift).toBe(shifts.signal);
@@ -104,7 +107,7 @@ describe('a group that is off while the others are not', () => {
     const board = boardOf(plan, ({ group }, good) =>
       group === 'b' ? scaledBy(factor, good) : good,
     );
-    const found = judgeInContext(board, plan, judge);
+    const found = inContext(board, plan);
     expect(found.shifts.signal).toBeNull();
     expect(
       found.judgements.filter((one) => one.verdict === verdict).map(({ line }) => line),
@@ -143,7 +146,7 @@ describe('a board in diode test on a meter that adds 30 mV', () => {
 describe('judgeInContext', () => {
   it('should judge the pins read so far and no others', () => {
     const part = boardOf(demoPlan, ({ index }, good) => (index < 6 ? good : unread));
-    expect(judgeInContext(part, demoPlan, judge).judgements.map(({ pin }) => pin)).toEqual([
+    expect(inContext(part, demoPlan).judgements.map(({ pin }) => pin)).toEqual([
       '1',
       '2',
       '3',
@@ -162,10 +165,9 @@ describe('judgeInContext', () => {
 
   it('should believe a normal line more whose mate is normal and reads alike', () => {
     const only = (pins: readonly string[]) =>
-      judgeInContext(
+      inContext(
         boardOf(demoPlan, ({ pin }) => (pins.includes(pin) ? readsValue(414, 6) : unread)),
         demoPlan,
-        judge,
       ).judgements[0];
     const alone = only(['2']);
     const paired = only(['2', '3']);
@@ -179,7 +181,7 @@ describe('judgeInContext', () => {
       if (line === 'LANE0_P') return readsValue(426, 1.5);
       return line === 'LANE0_N' ? readsValue(424, 1.5) : good;
     });
-    const found = judgeInContext(board, demoPlan, judge).judgements;
+    const found = inContext(board, demoPlan).judgements;
     expect(found[1]).toMatchObject({ verdict: 'unsure', mate: { finding: 'alike' } });
     expect(found[2]).toMatchObject({ verdict: 'normal' });
   });
@@ -190,14 +192,14 @@ describe('judgeInContext', () => {
       N: signal('d', null, 0.1, 'P'),
       X: signal(undefined, null),
     });
-    const found = judgeInContext([readsValue(400), readsNothing, readsValue(9000)], plan, judge);
+    const found = inContext([readsValue(400), readsNothing, readsValue(9000)], plan);
     expect(found.judgements.map(({ verdict }) => verdict)).toEqual(['normal', 'open', 'normal']);
     expect(found.judgements[1]?.neighbours?.because).toEqual(['mate-conducts']);
     expect(found.judgements[2]?.neighbours).toMatchObject({ probably: 'unknown' });
   });
 
   it('should not ask neighbours where something is expected', () => {
-    const { judgements } = judgeInContext(boardOf(demoPlan), demoPlan, judge);
+    const { judgements } = inContext(boardOf(demoPlan), demoPlan);
     expect(judgements).toHaveLength(40);
     expect(judgements.filter(({ neighbours }) => neighbours !== null)).toEqual([]);
   });
@@ -220,7 +222,7 @@ describe('judgeInContext, for any board', () => {
   ])('should give one sound judgement a pin read, %s expected values', (_what, plan) => {
     fc.assert(
       fc.property(fc.array(reading, { minLength: 40, maxLength: 40 }), (pins) => {
-        const { judgements } = judgeInContext(pins, plan, judge);
+        const { judgements } = inContext(pins, plan);
         const read = pins.filter(
           ({ value, overload, verdict }) => verdict !== 'wobble' && (value !== null || overload),
         );

@@ -6,6 +6,8 @@ import { healthyReading } from '../../../src/bench/healthy.js';
 import { usualError } from '../../../src/bench/meter.js';
 import type { EventOf, WalkEvent } from '../../../src/core/events.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
+import { type RecheckHeader, recheckHeader } from '../../../src/core/recheck/recheck-header.js';
+import { noRework } from '../../../src/core/rework/rework-state.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
 import { openWalk } from '../../../src/core/walk/open-walk.js';
 import { rejudge } from '../../../src/core/walk/rejudge.js';
@@ -183,5 +185,36 @@ describe('a walk of a connector of which nothing is known', () => {
     expect(of('LINK_RX')).toMatchObject({ verdict: 'short', because: ['shorted'] });
     expect(of('EXC_P')).toMatchObject({ verdict: 'unsure', because: ['mate-differs'] });
     judgedAlike(live);
+  });
+});
+
+describe('a recheck by the meter of the walk before', () => {
+  const seed = 11;
+  const faults = (profile: Profile): readonly Fault[] => [
+    drifted(profile, 'BUS_DATA', seed, 0.86),
+    { kind: 'open', line: 'LANE1_N' },
+  ];
+  const before = stateOf(walk(demo, seed, 1.06, faults(demo)).events);
+  const of = { file: 'before.jsonl', begins: 'a'.repeat(64), fingerprint: 'b'.repeat(64) };
+  const header = recheckHeader(before, noRework, of);
+  const recheck = (asked: RecheckHeader): LiveWalk =>
+    walkOnBench({
+      driver,
+      profile: demo,
+      bench: { scenario: 'healthy', seed },
+      setup: { seed, error: { ...usualError, scale: 1.06, leadOhms: 0 }, faults: faults(demo) },
+      recheck: asked,
+    });
+
+  it('should not call a leaky line normal because it walks too few lines to tell the shift', () => {
+    if (header === null) throw new Error('there is nothing to walk again');
+    const again = recheck(header);
+    expect(notNormal(stateOf(again.events))).toEqual(['LANE1_N open', 'BUS_DATA low']);
+    expect(again.events.find(({ type }) => type === 'shift-estimated')).toMatchObject({
+      lines: 'signal',
+      shift: before.shifts.signal,
+    });
+    const { shifts: _, ...without } = header;
+    expect(notNormal(stateOf(recheck(without).events))).not.toContain('BUS_DATA low');
   });
 });
