@@ -12,9 +12,8 @@ export interface Ranging {
   readonly stepS: number;
 }
 
-/** A meter that ranges quickly, and one that takes its time. Common practice, no source. */
+/** A meter that ranges quickly. Common practice, no source. */
 export const usualRanging: Ranging = { shows: 'overload', fromHighestS: [0.1, 0.3], stepS: 0.1 };
-export const slowRanging: Ranging = { shows: 'overload', fromHighestS: [1, 3], stepS: 0.5 };
 
 export interface Autorange {
   /**

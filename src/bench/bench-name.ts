@@ -5,14 +5,14 @@ import { quoted } from '../core/problems.js';
 import { leastCounts, leastRate, mostCounts, mostRate } from './display.js';
 import { type ScenarioName, scenarioNames } from './scenarios.js';
 
-export const paceNames = ['easy', 'usual', 'steady'] as const;
+const paceNames = ['easy', 'usual', 'steady'] as const;
 export type PaceName = (typeof paceNames)[number];
 /** How the technician says that a line is open, and whatever else there is to say. */
-export const answerWays = ['ground-taps', 'key', 'pads'] as const;
+const answerWays = ['ground-taps', 'key', 'pads'] as const;
 export type AnswerWay = (typeof answerWays)[number];
 
 /** Whether the technician, once all is walked, probes what the program proposes. */
-export const probeHabits = ['none', 'proposed'] as const;
+const probeHabits = ['none', 'proposed'] as const;
 
 export interface BenchName {
   readonly scenario: ScenarioName;

@@ -32,8 +32,6 @@ export interface Probing {
   readonly loose?: number | null;
 }
 
-export const inTheAir: Probing = { pinIndex: null, pressed: null };
-
 export interface Board {
   /** Carries charges on to `worldS`, under what the hands have done since the last call. */
   advanceTo(worldS: number, probing: Probing): void;

@@ -29,8 +29,6 @@ export type Fault =
   /** Charge left on the line, which drives a resistance reading below zero until it is discharged. */
   | { readonly kind: 'charged'; readonly line: string; readonly volts: number };
 
-export type FaultKind = Fault['kind'];
-
 /** @throws RangeError naming the first fault that does not fit the profile. */
 export const checkFaults = (profile: Profile, faults: readonly Fault[]): void => {
   for (const fault of faults) {

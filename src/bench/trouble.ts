@@ -19,11 +19,10 @@ export type Trouble =
 
 export type LineTrouble = Extract<Trouble, { kind: 'silence' | 'garbage' }>;
 export type Drop = Extract<Trouble, { kind: 'drop' }>;
-export type MeterTrouble = Exclude<Trouble, Drop | LineTrouble>;
 
 export const isDrop = (trouble: Trouble): trouble is Drop => trouble.kind === 'drop';
 
-export const isLineTrouble = (trouble: Trouble): trouble is LineTrouble =>
+const isLineTrouble = (trouble: Trouble): trouble is LineTrouble =>
   trouble.kind === 'silence' || trouble.kind === 'garbage';
 
 /** The line as it arrives, or null when it does not. */

@@ -25,7 +25,7 @@ import { rechecksOf } from './job-rechecks.js';
 import { say, sayDocument } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
-export const reportFormats = ['html', 'csv', 'markdown'] as const;
+const reportFormats = ['html', 'csv', 'markdown'] as const;
 export type ReportFormat = (typeof reportFormats)[number];
 
 interface ReportOptions {

@@ -12,7 +12,7 @@ export type TypedLine =
   | { readonly typed: 'act'; readonly act: ActName }
   | { readonly typed: 'fault'; readonly says: string };
 
-export const typedActs = ['open', 'next', 'back', 'skip', 'retake', 'quit'] as const;
+const typedActs = ['open', 'next', 'back', 'skip', 'retake', 'quit'] as const;
 
 const factors: Readonly<Record<string, number>> = { '': 1, k: 1e3, K: 1e3, M: 1e6, m: 1e-3 };
 const units = { Ω: /^(?:Ω|\u2126|ohms?|R)?$/iu, V: /^V?$/iu } as const;

@@ -1,7 +1,7 @@
 // The token a shop's server asks for, from the environment or from a file that nobody else can read.
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 
-export const tokenVariable = 'PINWALK_TOKEN';
+const tokenVariable = 'PINWALK_TOKEN';
 
 export class TokenError extends Error {
   override readonly name = 'TokenError';

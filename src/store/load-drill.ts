@@ -14,7 +14,7 @@ export interface LoadedDrill extends Definition<Drill> {
 }
 
 /** A person's own, what is shipped beside the program, the shop's library. */
-export const drillFolders = (): readonly string[] => [
+const drillFolders = (): readonly string[] => [
   join(platformFolders().config, 'drills'),
   shippedFolder('recordings/drills'),
   join(libraryFolder(), 'drills'),

@@ -32,8 +32,7 @@ export const takeTerminal = (output: TerminalOutput): (() => void) => {
 /** Erasing the scrollback is none of a screen's business; Ink does it when a frame is taller than the terminal. */
 const eraseScrollback = '\u001b[3J';
 
-export const withoutScrollbackErase = (text: string): string =>
-  text.replaceAll(eraseScrollback, '');
+const withoutScrollbackErase = (text: string): string => text.replaceAll(eraseScrollback, '');
 
 /** As much of a stream as tells that its terminal has gone away. */
 interface Watched {

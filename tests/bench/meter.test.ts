@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { slowRanging, usualRanging } from '../../src/bench/autorange.js';
+import { usualRanging } from '../../src/bench/autorange.js';
 import { displayRanges, withCounts } from '../../src/bench/display.js';
 import { createMeter, type MeterError, type Shown, usualError } from '../../src/bench/meter.js';
 import { seeded } from '../../src/bench/seeded.js';
@@ -78,7 +78,7 @@ describe('the simulated meter', () => {
   });
 
   it('should take one to three seconds where ranging is slow, and show blanks where it does', () => {
-    const meter = meterOf({}, driver, { ...slowRanging, shows: 'blank' });
+    const meter = meterOf({}, driver, { shows: 'blank', fromHighestS: [1, 3], stepS: 0.5 });
     const first = meter.convert([388], 0.1, 'resistance', null);
     const { afterS } = untilShown((endS) => meter.convert([388], 0.1 + endS, 'resistance', null));
     expect(first.reading).toHaveProperty('blank', true);

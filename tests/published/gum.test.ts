@@ -8,7 +8,6 @@ import { coverageFactor } from '../../src/core/measure/coverage-factor.js';
 import { effectiveDegreesOfFreedom } from '../../src/core/measure/effective-degrees-of-freedom.js';
 import { rectangularUncertainty } from '../../src/core/measure/rectangular-uncertainty.js';
 import { resolutionUncertainty } from '../../src/core/measure/resolution-uncertainty.js';
-import { triangularUncertainty } from '../../src/core/measure/triangular-uncertainty.js';
 import { correlation } from '../../src/core/numbers/correlation.js';
 import { mean } from '../../src/core/numbers/mean.js';
 import { sampleStandardDeviation } from '../../src/core/numbers/sample-standard-deviation.js';
@@ -45,10 +44,6 @@ describe('GUM 4.3.7 and 5.1.5 (memory, recomputed)', () => {
     const u = rectangularUncertainty(0.4e-6);
     expect(u * 1e6).toBeCloseTo(0.23094, 5);
     expect((u * 1e6).toFixed(2)).toBe('0.23');
-  });
-
-  it('takes a triangle for a sixth of the squared half-width (4.3.9)', () => {
-    expect(triangularUncertainty(0.6) ** 2).toBeCloseTo(0.06, 14);
   });
 });
 

@@ -1,5 +1,5 @@
-// The resistance of leads and tips, read with the probes shorted on one another, and its subtraction. Refuses what
-// cannot be leads: too much, below zero, not holding still, or not resistance at all. Refusals are data: a reason
+// The resistance of leads and tips, read with the probes shorted on one another. Refuses what cannot be
+// leads: too much, below zero, not holding still, or not resistance at all. Refusals are data: a reason
 // and the figures behind it.
 
 import { mean } from '../numbers/mean.js';
@@ -38,7 +38,7 @@ export type LeadZeroOutcome =
 
 const leastReadings = 5;
 /** Sound leads and tips read less, and hold still within this. Common practice, no source. */
-export const mostLeadOhms = 1;
+const mostLeadOhms = 1;
 const steadyOhms = 0.05;
 const steadySteps = 3;
 
@@ -106,12 +106,3 @@ const implausible = (ohms: readonly number[], step: number): LeadZeroRefusal | n
   }
   return null;
 };
-
-/** A resistance without the leads, both uncertainties combined (GUM 5.1.2). May fall below zero by scatter. */
-export const withoutLeads = (
-  read: { readonly value: number; readonly standardUncertainty: number },
-  zero: Pick<LeadZero, 'ohms' | 'standardUncertainty'>,
-): { readonly value: number; readonly standardUncertainty: number } => ({
-  value: read.value - zero.ohms,
-  standardUncertainty: Math.hypot(read.standardUncertainty, zero.standardUncertainty),
-});

@@ -8,9 +8,9 @@ import type { Drill } from './drill-format.js';
 import type { DrillQuestion, VerdictQuestion } from './question.js';
 import { type SessionStory, tellSession } from './session-story.js';
 
-export const verdictChoices = ['normal', 'low', 'high', 'short', 'open', 'wobble'] as const;
-export const pressChoices = ['press', 'go-on'] as const;
-export const findingChoices = [
+const verdictChoices = ['normal', 'low', 'high', 'short', 'open', 'wobble'] as const;
+const pressChoices = ['press', 'go-on'] as const;
+const findingChoices = [
   'loose',
   'cracked',
   'bridged',

@@ -3,7 +3,7 @@
 import { cleanText } from '../clean-text.js';
 import type { Profile } from '../profile/profile-format.js';
 
-export const usualCautions = [
+const usualCautions = [
   'power-out',
   'discharged',
   'test-voltage',

@@ -17,8 +17,8 @@ export const confidence = 0.95;
 export const leastBoardsForInterval = 5;
 
 /** Another day, another contact: no limits are tighter than this, nor wider than that (design decisions). */
-export const leastTolerance = 0.02;
-export const mostTolerance = 0.5;
+const leastTolerance = 0.02;
+const mostTolerance = 0.5;
 
 export interface LearnedValue {
   /** Ohm or volt, to four significant digits. */

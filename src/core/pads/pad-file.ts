@@ -7,7 +7,7 @@ import { measureFunctions } from '../reading.js';
 import { learnPads } from './learn-pads.js';
 import { padCommands } from './pad.js';
 
-export const padsFormat = z.strictObject({
+const padsFormat = z.strictObject({
   format: z.literal('pinwalk-pads/1'),
   /** Pads read otherwise in another function. */
   function: z.enum(measureFunctions),

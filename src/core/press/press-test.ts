@@ -69,7 +69,7 @@ export const nextCue = (state: PressTest, t: number): CueName => {
   return result === undefined || !result.stops ? 'press' : 'release';
 };
 
-export const paceOf = ({ setup, updates }: PressTest): Pace =>
+const paceOf = ({ setup, updates }: PressTest): Pace =>
   paceFor(updateSeconds(updates), setup.rangingS);
 
 /** While no cue is in force only so much is kept. */

@@ -43,7 +43,7 @@ const chainStop = z.union([
   }),
 ]);
 
-export const lineKinds = ['signal', 'supply', 'ground', 'unused'] as const;
+const lineKinds = ['signal', 'supply', 'ground', 'unused'] as const;
 
 const line = z.strictObject({
   kind: z.enum(lineKinds),
@@ -162,7 +162,6 @@ export const profileFormat = z.strictObject({
 
 export type Profile = z.infer<typeof profileFormat>;
 export type ProfileLine = Profile['lines'][string];
-export type ExpectedValue = z.infer<typeof expectedValue>;
 export type Expectation = z.infer<typeof expectation>;
 export type Symptom = z.infer<typeof symptom>;
 export type ChainStop = z.infer<typeof chainStop>;

@@ -34,7 +34,7 @@ const pinNamed = (name: string, pins: readonly string[]): string | undefined =>
   pins.find((pin) => pin === name) ?? pins.find((pin) => pin.toLowerCase() === name.toLowerCase());
 
 /** "95", "95.5", "1:35" or "1:02:03" in seconds; null for anything else. */
-export const secondsOf = (text: string): number | null => {
+const secondsOf = (text: string): number | null => {
   if (!/^(\d{1,6}:){0,2}\d{1,9}(\.\d{1,6})?$/u.test(text)) return null;
   const parts = text.split(':').map(Number);
   if (parts.slice(1).some((part) => part >= 60)) return null;

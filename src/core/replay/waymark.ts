@@ -3,7 +3,7 @@
 import type { WalkEvent } from '../events.js';
 import type { Verdict } from '../verdict.js';
 
-export const waymarkKinds = [
+const waymarkKinds = [
   'verdict',
   'question',
   'link',

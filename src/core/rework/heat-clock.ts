@@ -35,9 +35,9 @@ export const heatClocks = (
 };
 
 /** How long before a limit the cue comes, seconds: time to answer it, and no more than a quarter of the limit. */
-export const headStartS = (allowed: number): number => Math.min(5, allowed / 4);
+const headStartS = (allowed: number): number => Math.min(5, allowed / 4);
 /** Past a limit it is said again every so many seconds. */
-export const againS = 5;
+const againS = 5;
 
 /** The next time a limit must be told, with what is to be told, while heat is on; null where there is no limit. */
 export const nextLimit = (

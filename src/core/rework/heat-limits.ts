@@ -43,7 +43,7 @@ export const heatedAreas = (
   return found.length > 0 ? found : [{ area: null, limits: usual }];
 };
 
-export const samePlace = (a: Place, b: Place): boolean => a.part === b.part && a.area === b.area;
+const samePlace = (a: Place, b: Place): boolean => a.part === b.part && a.area === b.area;
 
 /** Whether heat on `place` counts for what is `heated`. */
 export const isHeatedBy = (

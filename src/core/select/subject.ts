@@ -60,7 +60,7 @@ export const selectNext = (state: WalkState): PlannedPin | null => {
     : (state.plan.pins[at] ?? null);
 };
 
-export const isConfirming = (state: WalkState): boolean =>
+const isConfirming = (state: WalkState): boolean =>
   state.stage === 'walking' && likeliestWay(state).stage === 'confirming';
 
 const restedIndex = (state: WalkState): number | null => {

@@ -82,7 +82,7 @@ const wrongFiles = ({ kind, id, files }: LibraryEntry, path: (string | number)[]
   ];
 };
 
-export const mostBytesOf = (name: string): number =>
+const mostBytesOf = (name: string): number =>
   name.endsWith('.jsonl') ? mostBytes['.jsonl'] : mostBytes['.json'];
 
 /** Letter case counts for nothing: on many disks two such files would be one. */

@@ -5,7 +5,7 @@ import { type EventType, eventBodies, type WalkEvent } from '../events.js';
 import { isPlainText, leftOut } from './plain-texts.js';
 
 /** Stands where a text was that its event cannot do without. */
-export const redactedMark = 'redacted';
+const redactedMark = 'redacted';
 
 /** The event without the customer's, or null where nothing of it may stay. Redacting twice changes nothing. */
 export const redactEvent = (event: WalkEvent): WalkEvent | null => {

@@ -7,15 +7,7 @@
  * `leaky`: a path to ground beside the line, which reads low (a damaged input or protection part). `raised`:
  * a resistance in the line, which reads high (a poor joint, a wrong or damaged part).
  */
-export const faultModes = [
-  'broken',
-  'loose',
-  'cracked',
-  'bridged',
-  'shorted',
-  'leaky',
-  'raised',
-] as const;
+const faultModes = ['broken', 'loose', 'cracked', 'bridged', 'shorted', 'leaky', 'raised'] as const;
 export type FaultMode = (typeof faultModes)[number];
 
 /** What a place makes its line read: its own value, a short to ground, too little, too much. */

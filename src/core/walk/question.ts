@@ -12,7 +12,7 @@ import type { Teller } from './teller.js';
 import { cursorPin, likeliestWay, probedPin } from './whereabouts.js';
 
 /** Seconds of overload at a pin before the walk asks. Common practice, no source. */
-export const dwellS = 2.5;
+const dwellS = 2.5;
 const longestPauseS = 1.6;
 /** Overload after the second tap, so that a third touch is not under way. */
 const quietS = 0.3;

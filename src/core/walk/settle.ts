@@ -7,7 +7,7 @@ import { type Noise, noiseAt, noiseWeight } from './noise.js';
 import type { Touch } from './touch.js';
 
 /** Creep that may be left at a capture, as a fraction of the reading (design decision). */
-export const remainderLimit = 0.005;
+const remainderLimit = 0.005;
 /** A level off by more than this is a wrong capture, as a fraction of the reading. */
 const errorLimit = 0.015;
 /** A neighbour touched on the way lasts a reading or about 0.1 s: less than this is never a capture. */

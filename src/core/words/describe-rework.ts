@@ -37,7 +37,7 @@ export const describeRework = (event: ReworkEvent, words: ReworkWords): string =
   }
 };
 
-export const settingInWords = (
+const settingInWords = (
   { tool, setPoint, airflow }: Setting,
   words: Pick<ReworkWords, 'tool' | 'setPoint' | 'airflow'>,
 ): string =>

@@ -43,7 +43,7 @@ export const askedAs = ({ observations = {} }: Profile, observation: string): st
     (Object.hasOwn(observations, observation) && observations[observation]?.asks) || observation,
   );
 
-export const groupTitles = (
+const groupTitles = (
   { groups = {} }: Profile,
   named: readonly { readonly group: string }[],
 ): string =>

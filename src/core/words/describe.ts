@@ -158,7 +158,7 @@ export const probeInWords = (
   side === undefined ? words.pinPlace(pin ?? '', line) : words.probePlace(line, part ?? null, side);
 
 /** The likeliest places, a lead before all others where it leads, and the next best probe. */
-export const suspectsInWords = (
+const suspectsInWords = (
   { suspects, next }: EventOf<'suspects-ranked'>,
   state: WalkState,
   words: Words,

@@ -32,7 +32,7 @@ export const cutText = (text: string, width: number, more: string): string => {
 };
 
 /** What the terminal can show of a line. */
-export const showable = (line: Line, { unicode }: Theme): Line =>
+const showable = (line: Line, { unicode }: Theme): Line =>
   unicode ? line : line.map((part) => ({ ...part, text: plainLetters(part.text) }));
 
 /** Left and right ends with space between; the left one gives way. */

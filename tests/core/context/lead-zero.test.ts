@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { leadZero, withoutLeads } from '../../../src/core/context/lead-zero.js';
+import { leadZero } from '../../../src/core/context/lead-zero.js';
 import type { Reading } from '../../../src/core/reading.js';
 import { assumedAccuracy } from '../../../src/core/walk/open-session.js';
 
@@ -93,16 +93,5 @@ describe('leadZero', () => {
 
   it('should refuse nothing at all as too few', () => {
     expect(outcome([])).toMatchObject({ refused: { because: 'too-few', readings: 0 } });
-  });
-});
-
-describe('withoutLeads', () => {
-  it('should take the leads off and combine both uncertainties', () => {
-    const { value, standardUncertainty } = withoutLeads(
-      { value: 3.6, standardUncertainty: 0.3 },
-      { ohms: 0.2, standardUncertainty: 0.4 },
-    );
-    expect(value).toBeCloseTo(3.4, 12);
-    expect(standardUncertainty).toBeCloseTo(0.5, 12);
   });
 });

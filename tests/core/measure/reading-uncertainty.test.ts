@@ -3,7 +3,6 @@ import { accuracyHalfWidth } from '../../../src/core/measure/accuracy-half-width
 import { readingUncertainty } from '../../../src/core/measure/reading-uncertainty.js';
 import { rectangularUncertainty } from '../../../src/core/measure/rectangular-uncertainty.js';
 import { spreadOfBudget } from '../../../src/core/measure/spread.js';
-import { triangularUncertainty } from '../../../src/core/measure/triangular-uncertainty.js';
 import { tQuantile } from '../../../src/core/numbers/t-quantile.js';
 
 const accuracy = { percent: 0.5, counts: 3 };
@@ -83,7 +82,7 @@ describe('accuracyHalfWidth and its neighbours', () => {
     const input = { value: 1, resolution: 0.1, accuracy: { percent: -1, counts: 0 } };
     expect(() => accuracyHalfWidth(input)).toThrow('0 or more');
     expect(() => rectangularUncertainty(-1)).toThrow('half-width');
-    expect(() => triangularUncertainty(NaN)).toThrow('half-width');
+    expect(() => rectangularUncertainty(NaN)).toThrow('half-width');
   });
 });
 

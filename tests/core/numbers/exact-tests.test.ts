@@ -4,7 +4,6 @@ import { describe, expect, it } from 'vitest';
 import { binomialCoefficient } from '../../../src/core/numbers/binomial-coefficient.js';
 import { fishersExactTest } from '../../../src/core/numbers/fishers-exact-test.js';
 import { holmAdjust } from '../../../src/core/numbers/holm-adjust.js';
-import { hypergeometricTail } from '../../../src/core/numbers/hypergeometric-tail.js';
 import { signFlipTest } from '../../../src/core/numbers/sign-flip-test.js';
 
 const seed = 20260131;
@@ -37,25 +36,17 @@ describe('binomialCoefficient', () => {
   });
 });
 
-describe('hypergeometricTail', () => {
+describe('fishersExactTest', () => {
   it('should agree with the sum of the single chances of jstat', () => {
     let chance = 0;
     for (let hits = 3; hits <= 6; hits += 1) chance += jStat.hypgeom.pdf(hits, 20, 9, 6);
-    expect(hypergeometricTail(3, 9, 11, 6)).toBeCloseTo(chance, 12);
+    const table = [
+      [3, 6],
+      [3, 8],
+    ] as const;
+    expect(fishersExactTest(table, 'greater')).toBeCloseTo(chance, 12);
   });
 
-  it('should be certain from nothing on, and nil past the marked ones', () => {
-    expect(hypergeometricTail(-2, 4, 4, 3)).toBe(1);
-    expect(hypergeometricTail(0, 4, 4, 3)).toBe(1);
-    expect(hypergeometricTail(4, 3, 9, 5)).toBe(0);
-  });
-
-  it('should refuse to draw more than there are', () => {
-    expect(() => hypergeometricTail(1, 2, 2, 5)).toThrow('more are drawn');
-  });
-});
-
-describe('fishersExactTest', () => {
   const count = fc.integer({ min: 0, max: 9 });
 
   it('should have tails that share the table seen, and mirror when the rows swap', () => {
@@ -103,7 +94,6 @@ describe('fishersExactTest', () => {
         ).toBe(greater);
         expect(twoSided).toBeGreaterThanOrEqual(Math.min(greater, less));
         expect(twoSided).toBeLessThanOrEqual(1);
-        expect(greater).toBeCloseTo(hypergeometricTail(a, a + b, c + d, a + c), 14);
       }),
       { seed },
     );
