@@ -1,8 +1,9 @@
 // Notes and acts in the order in which they came, with what was refused and where the walk put itself right.
-import { foreign, join, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import { foreign, join, type Phrase, say } from '../../words/report-phrase.js';
 import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
 import type { ActEntry } from '../act-log.js';
 import type { Section } from '../document.js';
+import { momentCell, pinCell } from '../moment-cells.js';
 import type { Report } from '../report.js';
 import { tableSection } from '../table-section.js';
 
@@ -12,8 +13,8 @@ export const actsSection = (
 ): Section => {
   const words = technical.acts;
   const rows = account.acts.map((entry) => [
-    { text: say`${value(times.momentOf(entry.t))}`, heads: true as const },
-    { text: 'pin' in entry && entry.pin !== undefined ? say`${name(entry.pin)}` : '' },
+    momentCell(times, entry.t),
+    pinCell('pin' in entry ? entry.pin : undefined),
     ...told(entry, words).map((text) => ({ text })),
   ]);
   return tableSection({

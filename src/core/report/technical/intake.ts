@@ -7,6 +7,7 @@ import { foreign, join, name, type Phrase, say, value } from '../../words/report
 import type { SharedWords } from '../../words/report-words.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Block, Fact, Section } from '../document.js';
+import { momentCell } from '../moment-cells.js';
 import type { Report } from '../report.js';
 import { writtenPercent } from '../written.js';
 
@@ -76,7 +77,7 @@ const residuals = ({ account, times }: Report, shared: SharedWords): readonly Bl
         { title: residual.says, as: 'words' },
       ],
       rows: all.map((one) => [
-        { text: say`${value(times.momentOf(one.t))}`, heads: true as const },
+        momentCell(times, one.t),
         ...residualCells(one, shared).map((text) => ({ text })),
       ]),
     },

@@ -1,8 +1,9 @@
 // When nothing could be measured, why, and for how long.
-import { foreign, name, type Phrase, say, value } from '../../words/report-phrase.js';
+import { foreign, type Phrase, say } from '../../words/report-phrase.js';
 import type { TechnicalLanguage, TechnicalWords } from '../../words/report-words-technical.js';
 import type { Section } from '../document.js';
 import type { Interruption } from '../interruption-log.js';
+import { momentCell, pinCell } from '../moment-cells.js';
 import type { Report } from '../report.js';
 import { tableSection } from '../table-section.js';
 import { writtenSpan } from '../written.js';
@@ -15,8 +16,8 @@ export const interruptionsSection = (
   const rows = account.interruptions.map((interruption) => {
     const { from, to, pin, detail } = interruption;
     return [
-      { text: say`${value(times.momentOf(from))}`, heads: true as const },
-      { text: pin === null ? '' : say`${name(pin)}` },
+      momentCell(times, from),
+      pinCell(pin),
       { text: to === null ? words.notOver : say`${writtenSpan(to - from)}` },
       {
         text: what(interruption, words),

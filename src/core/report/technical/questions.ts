@@ -1,7 +1,8 @@
 // What the walk asked, when, and how it was answered.
-import { name, type Phrase, say, value } from '../../words/report-phrase.js';
+import { type Phrase, say } from '../../words/report-phrase.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Section } from '../document.js';
+import { momentCell, pinCell } from '../moment-cells.js';
 import type { Report } from '../report.js';
 import { tableSection } from '../table-section.js';
 import { writtenSpan } from '../written.js';
@@ -12,8 +13,8 @@ export const questionsSection = (
 ): Section => {
   const words = technical.questions;
   const rows = account.asked.map(({ question, pin, askedT, answer }) => [
-    { text: say`${value(times.momentOf(askedT))}`, heads: true as const },
-    { text: say`${name(pin)}` },
+    momentCell(times, askedT),
+    pinCell(pin),
     { text: words.says[question] },
     { text: answer === null ? words.unanswered : words.by[answer.by] },
     { text: answer === null ? '' : after(answer.t - askedT) },

@@ -5,6 +5,7 @@ import { foreign, name, type Phrase, say, value } from '../../words/report-phras
 import type { SharedWords } from '../../words/report-words.js';
 import type { TechnicalLanguage } from '../../words/report-words-technical.js';
 import type { Block, Cell, Section } from '../document.js';
+import { momentCell } from '../moment-cells.js';
 import type { Report } from '../report.js';
 import { writtenSpan } from '../written.js';
 
@@ -18,7 +19,7 @@ export const reworkSection = (
   const words = later.rework;
   if (rework.logged.length === 0 && rework.runs.length === 0) return null;
   const rows = rework.logged.map((entry): Cell[] => [
-    { text: say`${value(times.momentOf(entry.t))}`, heads: true },
+    momentCell(times, entry.t),
     { text: placeInWords(entry, shared) },
     { text: later.action[entry.action] },
     { text: settingOf(entry, shared) },
@@ -28,7 +29,7 @@ export const reworkSection = (
   const lost = rework.runs
     .filter(({ atLeast }) => atLeast)
     .map((run): Cell[] => [
-      { text: say`${value(times.momentOf(run.t))}`, heads: true },
+      momentCell(times, run.t),
       { text: placeInWords(run.place, shared) },
       { text: '' },
       { text: '' },
