@@ -64,10 +64,7 @@ const drill = async (
   if (!(speed >= slowest && speed <= fastest)) {
     throw new UserError(`--speed: write a number from ${slowest} to ${fastest}`, exitCodes.usage);
   }
-  const face = chooseFace(options, {
-    output: process.stdout.isTTY === true,
-    input: process.stdin.isTTY === true,
-  });
+  const face = chooseFace(options);
   const loaded = loadDrill(idOrPath);
   const { recording, close } = openRecording(loaded.sessionPath);
   try {

@@ -9,10 +9,25 @@ export interface FaceOptions {
   readonly plain?: boolean;
 }
 
+/** Which ends of the terminal a person is at. */
+export interface Terminal {
+  readonly output: boolean;
+  readonly input: boolean;
+}
+
+export const terminalHere = (): Terminal => ({
+  output: process.stdout.isTTY === true,
+  input: process.stdin.isTTY === true,
+});
+
+/** Somebody sits at a keyboard and sees questions. */
+export const canAsk = ({ json, plain }: FaceOptions, { output, input } = terminalHere()): boolean =>
+  output && input && !json && !plain;
+
 /** @throws UserError when two faces are asked for at once. */
 export const chooseFace = (
   { json, plain }: FaceOptions,
-  terminal: { readonly output: boolean; readonly input: boolean },
+  terminal: Terminal = terminalHere(),
 ): Face => {
   if (json && plain) throw new UserError('give --json or --plain, not both', exitCodes.usage);
   if (json) return 'json';

@@ -4,6 +4,7 @@ import { english } from '../core/words/english.js';
 import { screenActs } from '../core/words/screen-words.js';
 import { forgetKeys, keyFilePath, readKeys, writeKeys } from '../store/key-file.js';
 import { configuration } from './configuration.js';
+import { canAsk } from './face.js';
 import { complain, say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -45,7 +46,7 @@ const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
 const keysFile = (): string => configuration().keysFile ?? keyFilePath();
 
 const learnKeys = async (): Promise<void> => {
-  if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
+  if (!canAsk({})) {
     throw new UserError('keys are learnt at a terminal; there is none', exitCodes.usage);
   }
   const { runKeyLearner } = await import('../ui/learn/run-key-learner.js');

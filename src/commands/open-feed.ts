@@ -45,9 +45,10 @@ export interface OpenFeed {
   readonly pads?: readonly Pad[];
 }
 
-/** Says what kind of link a name asks for. @throws UserError with one line when it asks for none. */
-export const linkKind = (link: string): ReturnType<typeof parseLinkName>['kind'] =>
-  orUsage(() => parseLinkName(link)).kind;
+export type LinkKind = ReturnType<typeof parseLinkName>['kind'];
+
+/** @throws UserError with one line when the name asks for no kind of link. */
+export const linkKind = (link: string): LinkKind => orUsage(() => parseLinkName(link)).kind;
 
 /** @throws UserError when the parts do not go together. */
 export const openFeed = (wish: FeedWish): OpenFeed => {

@@ -1,10 +1,8 @@
 // What planning and learning reply pads have in common: the meter, what is measured, and which commands.
 import { type Command, InvalidArgumentError } from 'commander';
-import type { Driver } from '../core/meter/driver-format.js';
 import { type PadCommand, padCommands } from '../core/pads/pad.js';
 import { quoted } from '../core/problems.js';
 import type { MeasureFunction, Polarity } from '../core/reading.js';
-import { loadDriver } from '../store/load-definitions.js';
 import { type AccuracyOptions, accuracyOptions } from './accuracy-option.js';
 import { functionOption, polarityOption, readPositive } from './usual-options.js';
 
@@ -29,10 +27,6 @@ export const padOptions = (command: Command): Command =>
       .option('--json', 'one JSON object per line on stdout')
       .option('--plain', 'lines of text (the usual form)'),
   );
-
-/** @throws FileError */
-export const driverOf = (asked: string | undefined): Driver | null =>
-  asked === undefined ? null : loadDriver(asked).content;
 
 /** Six digits: more than any meter here shows. */
 export const rounded = (value: number): number => Number(value.toPrecision(6));

@@ -12,10 +12,11 @@ import type { Feed } from '../session/ports.js';
 import { loadProfile } from '../store/load-definitions.js';
 import { writePads } from '../store/pad-file.js';
 import { askedAccuracy } from './accuracy-option.js';
+import { askedLink, askedMeasure, driverFor } from './asked-meter.js';
 import { usualPadFile } from './choose-pads.js';
 import { configuration } from './configuration.js';
 import { linkKind, openFeed } from './open-feed.js';
-import { driverOf, type PadOptions, padOptions, rounded } from './pad-options.js';
+import { type PadOptions, padOptions, rounded } from './pad-options.js';
 import { ringBell, say, sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -47,24 +48,18 @@ export const learnPadsCommand = (): Command =>
     .action(learn);
 
 const learn = async (options: LearnOptions): Promise<void> => {
-  const link = options.link ?? configuration().link;
-  if (link === undefined) {
-    throw new UserError('which meter? give --link; `pinwalk ports` lists them', exitCodes.usage);
-  }
+  const { link: usualLink, driver: usualDriver } = configuration();
+  const link = askedLink(options.link ?? usualLink);
   const kind = linkKind(link);
   if (kind === 'stdin') {
     throw new UserError('pads are touched with a meter, not typed', exitCodes.usage);
   }
   const profile = options.profile === undefined ? null : loadProfile(options.profile).content;
-  const usual = kind === 'virtual' ? 'stream-fields-flags' : configuration().driver;
-  const driver = driverOf(options.driver ?? usual);
+  const asked = options.driver ?? (kind === 'virtual' ? undefined : usualDriver);
+  const driver = driverFor(kind, asked)?.content ?? null;
   // The virtual bench alone needs a board beside the pads.
   const board = profile ?? loadProfile('demo').content;
-  const measure = {
-    function: options.function ?? profile?.measure.function ?? 'resistance',
-    polarity: options.polarity ?? board.measure.polarity,
-    ...(options.range === undefined ? {} : { range: options.range }),
-  };
+  const measure = askedMeasure(options, board.measure);
   let badLog: string | null = null;
   const { feed } = openFeed({
     link,

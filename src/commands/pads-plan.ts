@@ -5,10 +5,11 @@ import { padCommands } from '../core/pads/pad.js';
 import { planPads } from '../core/pads/plan-pads.js';
 import { siUnit } from '../core/reading.js';
 import { english } from '../core/words/english.js';
-import { loadProfile } from '../store/load-definitions.js';
+import { loadDriver, loadProfile } from '../store/load-definitions.js';
 import { askedAccuracy } from './accuracy-option.js';
+import { askedMeasure } from './asked-meter.js';
 import { configuration } from './configuration.js';
-import { driverOf, type PadOptions, padOptions, rounded } from './pad-options.js';
+import { type PadOptions, padOptions, rounded } from './pad-options.js';
 import { sayLine, sayObject, sayTable } from './say.js';
 import { textTable } from './text-table.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -48,13 +49,8 @@ const plan = (options: PlanOptions): void => {
     throw new UserError('for which connector? give --profile ID or FILE', exitCodes.usage);
   }
   const profile = loadProfile(name).content;
-  const driver = driverOf(options.driver);
-  const range = options.range ?? profile.measure.range;
-  const measure = {
-    function: options.function ?? profile.measure.function,
-    polarity: options.polarity ?? profile.measure.polarity,
-    ...(range === undefined ? {} : { range }),
-  };
+  const driver = options.driver === undefined ? null : loadDriver(options.driver).content;
+  const measure = askedMeasure(options, profile.measure);
   const accuracy = askedAccuracy(options, driver, measure.function);
   const overloadVolts = Math.max(0, ...accuracy.rows.map(({ fullScale }) => fullScale ?? 0));
   const diode =

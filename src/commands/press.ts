@@ -4,9 +4,10 @@ import { partsToPress } from '../core/press/press-stage.js';
 import { quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { accuracyOptions } from './accuracy-option.js';
-import { configuration } from './configuration.js';
+import { settings } from './configuration.js';
+import type { Alone, StartOptions } from './preparation.js';
+import { prepareNew } from './prepare-new.js';
 import { type RunOptions, runWalk } from './run-walk.js';
-import { type Alone, prepareSession, type StartOptions } from './start-session.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption, functionOption, logPaceOption, polarityOption } from './usual-options.js';
 
@@ -58,16 +59,9 @@ export const pressCommand = (): Command =>
     .action(press);
 
 const press = async (given: PressOptions): Promise<void> => {
-  const { link, driver, profile, cues } = configuration();
-  const options = {
-    ...(link === undefined ? {} : { link }),
-    ...(driver === undefined ? {} : { driver }),
-    ...(profile === undefined ? {} : { profile }),
-    ...(cues === undefined ? {} : { cues }),
-    ...given,
-  };
+  const options = { ...settings('link', 'driver', 'profile', 'cues'), ...given };
   const asked = { ...options, groundCheck: false, pads: false as const };
-  const preparation = prepareSession(asked, (profile) => aloneOn(profile, options));
+  const preparation = prepareNew(asked, (profile) => aloneOn(profile, options));
   await runWalk(preparation, options);
 };
 

@@ -14,6 +14,7 @@ import {
 import { programVersion } from '../core/version.js';
 import { english } from '../core/words/english.js';
 import { askAtTerminal } from './asking.js';
+import { canAsk } from './face.js';
 import { learnFromBoard } from './good-board.js';
 import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
 import { askProfile, isCount, type NewProfile } from './profile-guide.js';
@@ -118,8 +119,7 @@ const begin = async (options: NewOptions): Promise<void> => {
     );
   }
   refuseOut(out, [], force);
-  const canAsk = process.stdout.isTTY === true && process.stdin.isTTY === true && !json;
-  if (options.pins === undefined && !canAsk) {
+  if (options.pins === undefined && !canAsk({ json: json === true })) {
     throw new UserError('how many pins? give --pins', exitCodes.usage);
   }
   const told =

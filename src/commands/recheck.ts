@@ -1,15 +1,15 @@
 // `recheck`: walks again what a saved session found bad and what was worked on, and compares before and after.
 import { Command, Option } from 'commander';
-import type { CueMode } from '../core/cue-mode.js';
 import { recheckHeader } from '../core/recheck/recheck-header.js';
 import { english } from '../core/words/english.js';
 import { accuracyOptions } from './accuracy-option.js';
 import { cautionOptions } from './before-walk.js';
-import { configuration } from './configuration.js';
+import { settings } from './configuration.js';
 import { readEarlier } from './earlier-session.js';
+import type { StartOptions } from './preparation.js';
+import { prepareRecheck } from './prepare-new.js';
 import { type RunOptions, runWalk } from './run-walk.js';
 import { say } from './say.js';
-import { prepareRecheck, type StartOptions } from './start-session.js';
 import { exitCodes, UserError } from './user-error.js';
 import { cuesOption } from './usual-options.js';
 
@@ -62,10 +62,8 @@ const recheckItself = (): Command =>
     .action(recheck);
 
 const recheck = async (session: string, given: RecheckOptions): Promise<void> => {
-  const { cues, link } = configuration();
   const options: RecheckOptions = {
-    ...(cues === undefined ? {} : { cues: cues as CueMode }),
-    ...(link === undefined ? {} : { link }),
+    ...settings('cues', 'link'),
     ...given,
     logPace: 'real-time',
   };

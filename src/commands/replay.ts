@@ -73,10 +73,7 @@ const replay = async (file: string, options: ReplayOptions): Promise<void> => {
     writeReadingLog(file, press === undefined ? null : { line: press, part: part ?? null });
     return;
   }
-  const face = chooseFace(options, {
-    output: process.stdout.isTTY === true,
-    input: process.stdin.isTTY === true,
-  });
+  const face = chooseFace(options);
   if (face === 'screen' && options.speed === 'max') {
     throw new UserError(
       `--speed max is for --plain and --json; a screen plays up to ${fastest} times as fast`,

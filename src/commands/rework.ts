@@ -74,8 +74,7 @@ export const reworkCommand = (): Command =>
     .action(rework);
 
 const rework = async (session: string, options: ReworkOptions): Promise<void> => {
-  const terminal = { output: process.stdout.isTTY === true, input: process.stdin.isTTY === true };
-  const face = chooseFace(options, terminal);
+  const face = chooseFace(options);
   const keys = readKeys(configuration().keysFile);
   const clock = createMonotonicClock();
   const record = openLaterWork(session, { now: clock.now, wall: wallClock() });

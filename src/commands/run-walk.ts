@@ -7,12 +7,12 @@ import { type RunningSession, runSession } from '../session/run-session.js';
 import { readKeys } from '../store/key-file.js';
 import { type BeforeOptions, intakeBefore, residualBefore } from './before-walk.js';
 import { configuration } from './configuration.js';
-import { chooseFace, type FaceOptions } from './face.js';
+import { canAsk, chooseFace, type FaceOptions, terminalHere } from './face.js';
 import { linkKind, openFeed } from './open-feed.js';
+import type { Preparation } from './preparation.js';
 import { reportEnd } from './report-end.js';
 import { complain } from './say.js';
 import { showSession } from './show-session.js';
-import type { Preparation } from './start-session.js';
 
 export interface RunOptions extends FaceOptions, BeforeOptions {
   readonly wait?: boolean;
@@ -27,17 +27,11 @@ const unattendedPatienceS = 15;
 
 export const runWalk = async (preparation: Preparation, options: RunOptions): Promise<void> => {
   const clock = createMonotonicClock();
-  const terminal = {
-    output: process.stdout.isTTY === true,
-    input: process.stdin.isTTY === true,
-  };
+  const terminal = terminalHere();
   const keys = readKeys(configuration().keysFile);
   const { link, profile, pins, measure, driver } = preparation;
   const kind = linkKind(link);
-  const face = chooseFace(options, {
-    output: terminal.output,
-    input: terminal.input && kind !== 'stdin',
-  });
+  const face = chooseFace(options, { ...terminal, input: terminal.input && kind !== 'stdin' });
   let session: RunningSession | null = null;
   let badLog: string | null = null;
   const wish = {
@@ -60,7 +54,7 @@ export const runWalk = async (preparation: Preparation, options: RunOptions): Pr
     job: preparation.job,
     isNewJob: preparation.isNewJob,
     realMeter: kind === 'serial' || kind === 'tcp',
-    canAsk: terminal.output && terminal.input && !options.json && !options.plain,
+    canAsk: canAsk(options, terminal),
   };
   const intake = await intakeBefore(before);
   const { journal, path, notices, ...begun } = preparation.begin(source, intake);

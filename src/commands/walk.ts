@@ -2,11 +2,14 @@
 import { Command, Option } from 'commander';
 import { accuracyOptions } from './accuracy-option.js';
 import { beforeWalkOptions } from './before-walk.js';
-import { configuration } from './configuration.js';
+import { settings } from './configuration.js';
+import { canAsk } from './face.js';
 import { guideAtTerminal } from './guide-terminal.js';
+import type { StartOptions } from './preparation.js';
+import { prepareNew } from './prepare-new.js';
+import { prepareResumed } from './prepare-resumed.js';
 import { readReference } from './ready-option.js';
 import { type RunOptions, runWalk } from './run-walk.js';
-import { prepareSession, type StartOptions } from './start-session.js';
 import {
   cuesOption,
   functionOption,
@@ -85,28 +88,18 @@ const walkItself = (): Command =>
     .action(walk);
 
 const walk = async (given: WalkOptions): Promise<void> => {
-  const terminal = {
-    output: process.stdout.isTTY === true,
-    input: process.stdin.isTTY === true,
-  };
-  const canAsk = terminal.output && terminal.input && !given.json && !given.plain;
   const wanted = { ...settingsFor(given), ...given };
-  const isAsked = wanted.link === undefined && wanted.resume === undefined && canAsk;
+  const isAsked = wanted.link === undefined && wanted.resume === undefined && canAsk(given);
   const options = isAsked ? { ...wanted, ...(await guideAtTerminal(wanted)) } : wanted;
-  const preparation = prepareSession(options);
+  const preparation =
+    options.resume === undefined ? prepareNew(options) : prepareResumed(options, options.resume);
   await runWalk(preparation, options);
 };
 
 /** A session that is taken up again keeps to what it began with. */
-const settingsFor = ({
-  resume,
-  compare,
-}: WalkOptions): Partial<Pick<WalkOptions, 'link' | 'driver' | 'profile' | 'cues'>> => {
-  const { link, driver, profile, cues } = configuration();
-  return {
-    ...(cues === undefined ? {} : { cues }),
-    ...(resume !== undefined || link === undefined ? {} : { link }),
-    ...(resume !== undefined || driver === undefined ? {} : { driver }),
-    ...(resume !== undefined || compare !== undefined || profile === undefined ? {} : { profile }),
-  };
+const settingsFor = ({ resume, compare }: WalkOptions): Partial<WalkOptions> => {
+  if (resume !== undefined) return settings('cues');
+  return compare === undefined
+    ? settings('cues', 'link', 'driver', 'profile')
+    : settings('cues', 'link', 'driver');
 };

@@ -16,7 +16,7 @@ export interface PadMeasure {
   readonly function: MeasureFunction;
   readonly polarity: Polarity;
   /** Full scale of the fixed range the walk asks for, in the function's unit. */
-  readonly range?: number;
+  readonly range?: number | undefined;
   /** What the diode test drives through the pad, and where it shows overload. */
   readonly diode?: { readonly testAmps: number; readonly overloadVolts: number };
 }

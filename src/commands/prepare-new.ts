@@ -1,106 +1,37 @@
-// How a walk begins: anew from what the options say, or where a saved session stopped.
+// A session that begins anew, from what the options say: a walk, a press test alone, or the recheck of an earlier walk.
 import { randomInt } from 'node:crypto';
-import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
-import { emptyJob, foldJob, type Job } from '../core/job/job.js';
+import type { EventOf } from '../core/events.js';
+import { emptyJob } from '../core/job/job.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { pinsOfGroups } from '../core/profile/pins-of-groups.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { RecheckHeader } from '../core/recheck/recheck-header.js';
 import type { AccuracyStatement } from '../core/session-events.js';
-import { programVersion } from '../core/version.js';
 import { beginWalk } from '../core/walk/decide.js';
 import { evolve } from '../core/walk/evolve.js';
-import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import { openSession } from '../core/walk/open-session.js';
 import { openWalk } from '../core/walk/open-walk.js';
-import type { WalkState } from '../core/walk/state.js';
 import { english } from '../core/words/english.js';
-import type { Journal } from '../session/ports.js';
-import { sessionTimeAt } from '../session/session-time.js';
 import { createJournal } from '../store/journal-writer.js';
-import {
-  type Definition,
-  loadDriver,
-  loadDriverById,
-  loadProfile,
-} from '../store/load-definitions.js';
-import { resumeJournal } from '../store/resume-journal.js';
+import { type Definition, loadDriverById, loadProfile } from '../store/load-definitions.js';
 import { newSessionPath } from '../store/session-paths.js';
-import { type AccuracyOptions, askedAccuracy } from './accuracy-option.js';
+import { askedAccuracy } from './accuracy-option.js';
+import { askedLink, askedMeasure, driverFor } from './asked-meter.js';
 import { choosePads } from './choose-pads.js';
 import { goodBoardProfile } from './good-board.js';
-import { linkKind, type OpenFeed } from './open-feed.js';
-import { askedReady, type ReferenceAsked } from './ready-option.js';
+import { type LinkKind, linkKind } from './open-feed.js';
+import type { Alone, Preparation, StartOptions } from './preparation.js';
+import { askedReady } from './ready-option.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
 
-export interface StartOptions extends AccuracyOptions {
-  readonly link?: string;
-  readonly profile?: string;
-  /** The session of a good board to compare with. */
-  readonly compare?: string;
-  /** Groups to walk, with commas between. */
-  readonly groups?: string;
-  readonly driver?: string;
-  readonly session?: string;
-  readonly resume?: string;
-  readonly function?: Profile['measure']['function'];
-  readonly polarity?: Profile['measure']['polarity'];
-  readonly range?: number;
-  readonly groundCheck: boolean;
-  readonly leadZero?: boolean;
-  readonly reference?: ReferenceAsked;
-  readonly press?: 'asked' | 'each';
-  /** A file of reply pads; false for none. */
-  readonly pads?: string | false;
-}
-
-/** All that must be known before a link is opened or a file is made. */
-export interface Preparation {
-  readonly link: string;
-  readonly profile: Profile;
-  /** The only pins walked; absent: all. */
-  readonly pins?: readonly string[] | undefined;
-  readonly measure: Profile['measure'];
-  readonly driver: Driver | null;
-  /** Makes or reopens the session file. Called once the feed is known to fit. */
-  readonly begin: (feed: OpenFeed, intake: (t: number) => readonly WalkEvent[]) => Beginning;
-  /** What a resumed session knows of the job; empty in a new one. */
-  readonly job: Job;
-  /** A board that was just brought in, not one that is taken up again. */
-  readonly isNewJob: boolean;
-}
-
-export interface Beginning {
-  readonly path: string;
-  readonly journal: Journal;
-  readonly state: WalkState;
-  /** What the file says about its beginning, for whoever follows. */
-  readonly events: readonly Numbered[];
-  /** In words, for the technician. */
-  readonly notices: readonly string[];
-}
-
-/** What a press test alone is made on, or undefined for a walk. */
-export type Alone = EventOf<'session-opened'>['pressAlone'];
-
-export const prepareSession = (
+/** @param alone the press test that the session is, on the profile that was chosen; none for a walk. */
+export const prepareNew = (
   options: StartOptions,
   alone: (profile: Profile) => Alone = () => undefined,
-): Preparation =>
-  options.resume === undefined
-    ? prepareNew(options, alone)
-    : prepareResumed(options, options.resume);
-
-const prepareNew = (options: StartOptions, alone: (profile: Profile) => Alone): Preparation => {
-  const { link } = options;
-  if (link === undefined) {
-    throw new UserError(
-      'which meter? give --link; --link virtual:demo needs none, `pinwalk ports` lists what is there',
-      exitCodes.usage,
-    );
-  }
+): Preparation => {
+  const link = askedLink(options.link);
   const kind = linkKind(link);
   const { compare } = options;
   const profile =
@@ -112,12 +43,7 @@ const prepareNew = (options: StartOptions, alone: (profile: Profile) => Alone): 
         });
   const pressAlone = alone(profile.content);
   const driver = driverFor(kind, options.driver);
-  const measure = {
-    ...profile.content.measure,
-    ...(options.function === undefined ? {} : { function: options.function }),
-    ...(options.polarity === undefined ? {} : { polarity: options.polarity }),
-    ...(options.range === undefined ? {} : { range: options.range }),
-  };
+  const measure = askedMeasure(options, profile.content.measure);
   const pins = options.groups === undefined ? undefined : pinsOf(options.groups, profile.content);
   return prepare(options, { link, profile, pins, measure, driver, pressAlone });
 };
@@ -206,47 +132,6 @@ const prepare = (
   };
 };
 
-const prepareResumed = (options: StartOptions, path: string): Preparation => {
-  const { events, journal, tornBytes, notices } = resumeJournal(path);
-  const [opened, ...rest] = events;
-  if (opened?.type !== 'session-opened') {
-    throw new UserError(`${path}: no session begins here; start a new one`, exitCodes.badFile);
-  }
-  const state = rest.reduce<WalkState>(foldStored, openStored(opened));
-  const link = options.link ?? opened.link;
-  const driver =
-    options.driver === undefined && opened.driver !== null
-      ? loadDriverById(opened.driver.id)
-      : driverFor(linkKind(link), options.driver);
-  const begin: Preparation['begin'] = (_feed, intake) => {
-    const resumed: EventOf<'session-resumed'> = {
-      type: 'session-resumed',
-      t: sessionTimeAt(events, Date.now()),
-      program: programVersion,
-      tornBytes,
-      ...wallClock(),
-    };
-    // Says once more which pin is waited for: nobody may have heard it.
-    const given = intake(resumed.t);
-    const again = beginWalk(given.reduce(evolve, evolve(state, resumed)));
-    const written = journal.append([resumed, ...given, ...again.events]);
-    journal.sync();
-    return { path, journal, state: again.state, events: written, notices };
-  };
-  const { content: profile } = opened.profile;
-  const measure = { ...profile.measure, ...opened.measure };
-  return {
-    link,
-    profile,
-    pins: opened.pins,
-    measure,
-    driver: driver?.content ?? null,
-    begin,
-    job: events.reduce(foldJob, emptyJob),
-    isNewJob: false,
-  };
-};
-
 /** @throws UserError for a group no line belongs to. */
 const pinsOf = (groups: string, profile: Profile): readonly string[] => {
   try {
@@ -260,19 +145,10 @@ const pinsOf = (groups: string, profile: Profile): readonly string[] => {
   }
 };
 
-const usualProfile = (kind: ReturnType<typeof linkKind>): string => {
+const usualProfile = (kind: LinkKind): string => {
   if (kind === 'virtual') return 'demo';
   throw new UserError(
     'which connector? give --profile ID or FILE; `pinwalk check --list` shows the shipped ones',
     exitCodes.usage,
   );
-};
-
-/** The bench imitates any driver; typed values and logs need none. */
-const driverFor = (
-  kind: ReturnType<typeof linkKind>,
-  asked: string | undefined,
-): Definition<Driver> | null => {
-  const id = asked ?? (kind === 'virtual' ? 'stream-fields-flags' : undefined);
-  return id === undefined ? null : loadDriver(id);
 };
