@@ -84,9 +84,14 @@ function* visit(
       }
       // Nothing reads here, so nothing tells what the pin before was: the technician does.
       if (doubted && answers === 'pads') yield* giveByPad(body, 'next');
+      // Whoever hears nothing more here goes back to where the program knew the place.
+      if (doubted && waited) {
+        yield* lift(body);
+        return { to: Math.max(0, place - 1), doubted };
+      }
       // A line that reads answers the question by itself, given time.
       if (!asked || waited) yield* touchAgain(body, place);
-      waited = asked && !waited;
+      waited = doubted || (asked && !waited);
       patientToS = body.nowS + pace.patienceS;
       continue;
     }

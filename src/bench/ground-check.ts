@@ -1,6 +1,6 @@
 // The two separate grounds that every walk begins with. A ground that shows no value is passed over: it may be
 // a torn joint. Gives up after the last one, with the probe in the air.
-import type { Body, Gesture } from './body.js';
+import { type Body, type Gesture, pass } from './body.js';
 import { groundPlaces, hold, keepStill, land, lift, untilShown } from './gestures.js';
 import { draw } from './pace.js';
 
@@ -11,15 +11,20 @@ export function* checkGroundsByEar(body: Body): Gesture<void> {
     const word = yield* heardOf(body, place);
     if (word !== 'nothing') yield* keepStill(body, draw(body.random, body.pace.reactionS));
     yield* lift(body);
+    if (word === 'hasty') yield* pass(body, clearLiftS);
     if (word === 'enough') return;
   }
 }
 
-function* heardOf(body: Body, place: number): Gesture<'touched' | 'enough' | 'nothing'> {
+/** Nobody takes a lift of so long for a slip. */
+const clearLiftS = 1;
+
+function* heardOf(body: Body, place: number): Gesture<'touched' | 'hasty' | 'enough' | 'nothing'> {
   const untilS = body.nowS + Math.max(3, 8 / body.readingsPerS);
   let touched = false;
   for (let heard = yield* hold(body, untilS); heard !== null; heard = yield* hold(body, untilS)) {
     if (heard.type === 'ground-checked') return 'enough';
+    if (heard.type === 'ground-repeated') return 'hasty';
     if (heard.type !== 'ground-touched') continue;
     touched = true;
     body.goodGrounds = [...body.goodGrounds, place];

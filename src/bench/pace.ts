@@ -91,13 +91,18 @@ export const steadyPace: Pace = {
   slipChance: 0,
 };
 
+/** Nobody is over the next pin any faster; what is shorter is a slip. */
+const quickestLiftS = 0.5;
+
 /** Hands that go about `speed` times as fast; slips, bounces and the program's own times stay as they are. */
 export const atSpeed = (pace: Pace, speed: number): Pace => {
   const hurried = ([low, high]: Span): Span => [low / speed, high / speed];
+  const lifted = (seconds: number): number =>
+    Math.max(seconds / speed, Math.min(seconds, quickestLiftS));
   return {
     ...pace,
     reactionS: hurried(pace.reactionS),
-    liftS: hurried(pace.liftS),
+    liftS: [lifted(pace.liftS[0]), lifted(pace.liftS[1])],
     huntS: hurried(pace.huntS),
     sureS: hurried(pace.sureS),
     deafHoldS: hurried(pace.deafHoldS),

@@ -70,6 +70,8 @@ const bodies = {
     value: z.number(),
     which: z.union([z.literal(1), z.literal(2)]),
   }),
+  /** What may be a slip on the first ground, or a hasty lift to the second: it is not counted. */
+  'ground-repeated': z.strictObject({ value: z.number() }),
   /** During the ground check something was touched that is not ground. */
   'ground-missed': z.strictObject({ value: z.number() }),
   /** Two opens in a row: the clip may be off. */

@@ -125,9 +125,12 @@ describe('a pace', () => {
     expect(() => checkPace({ ...usualPace, liftS: [0.9, 0.5] })).toThrow('liftS');
   });
 
-  it('should hurry the hands and leave slips as they are', () => {
+  it('should hurry the hands, leave slips as they are, and lift no faster than anybody can', () => {
     const fast = atSpeed(usualPace, 2);
-    expect(fast.liftS).toEqual([0.25, 0.45]);
+    expect(fast.sureS).toEqual([0.3, 0.5]);
+    expect(fast.liftS).toEqual([0.5, 0.5]);
+    expect(atSpeed(easyPace, 1.25).liftS).toEqual([0.56, 0.8]);
+    expect(atSpeed(usualPace, 0.5).liftS).toEqual([1, 1.8]);
     expect(fast.slipS).toEqual(usualPace.slipS);
   });
 });

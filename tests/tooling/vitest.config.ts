@@ -12,6 +12,7 @@ export default defineConfig({
   test: {
     setupFiles: ['tests/support/setup.ts'],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     maxWorkers: 2,
     // Whoever runs the tests may have settings of their own.
     env: { XDG_CONFIG_HOME: '/nonexistent' },

@@ -44,6 +44,8 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
     case 'ground-touched':
       // The second touch is told by the outcome of the check.
       return event.which === 1 ? cue('ground-first', spoken.groundFirst) : null;
+    case 'ground-repeated':
+      return cue('touch-ground', spoken.groundRepeated);
     case 'ground-missed':
       return cue('ground-missed', spoken.groundMissed);
     case 'ground-checked':

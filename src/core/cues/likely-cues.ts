@@ -36,6 +36,7 @@ export const standingCues = (state: WalkState, words: Words): readonly Cue[] => 
   const ground: readonly WalkEvent[] = [
     { type: 'ground-touched', t, value: 0, which: 1 },
     { type: 'ground-missed', t, value: 0 },
+    { type: 'ground-repeated', t, value: 0 },
     { type: 'ground-checked', t, outcome: 'good' },
   ];
   return cuesOf(state, words, [

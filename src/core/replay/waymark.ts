@@ -30,6 +30,7 @@ const kinds: ReadonlyMap<string, WaymarkKind> = new Map([
   ['question-asked', 'question'],
   ['walk-held', 'held'],
   ['ground-missed', 'ground'],
+  ['ground-repeated', 'ground'],
   ['ground-doubted', 'ground'],
   ['walk-realigned', 'realigned'],
   ['press-judged', 'press'],

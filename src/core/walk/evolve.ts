@@ -42,6 +42,12 @@ export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
       return takeLink(timed, event);
     case 'ground-touched':
       return { ...timed, grounds: event.which, contact: restOn(timed.contact, null, event.value) };
+    case 'ground-repeated':
+      return {
+        ...timed,
+        groundRepeated: true,
+        contact: restOn(timed.contact, null, event.value),
+      };
     case 'ground-missed':
       return { ...timed, contact: restOn(timed.contact, null, event.value) };
     case 'ground-checked':

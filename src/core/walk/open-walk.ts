@@ -59,6 +59,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     hold: null,
     paused: null,
     grounds: 0,
+    groundRepeated: false,
     negatives: 0,
     opensInARow: 0,
     link: null,

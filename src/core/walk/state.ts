@@ -93,6 +93,8 @@ export interface WalkState {
   readonly paused: EventOf<'walk-paused'>['reason'] | null;
   /** Ground touches seen in the ground check. */
   readonly grounds: number;
+  /** Asked for a second ground, the probe seemed to have slipped on the first. */
+  readonly groundRepeated: boolean;
   /** Negative readings in a row. */
   readonly negatives: number;
   readonly opensInARow: number;

@@ -43,6 +43,7 @@ export const withReading = (
   hold: state.hold,
   paused: state.paused,
   grounds: state.grounds,
+  groundRepeated: state.groundRepeated,
   negatives,
   opensInARow: state.opensInARow,
   link: state.link,

@@ -45,6 +45,8 @@ export const describe = (
       return words.context.reference(event.outcome, state.plan.function);
     case 'ground-touched':
       return words.groundTouched(event.which, formatReading(event.value, null, unit));
+    case 'ground-repeated':
+      return words.groundRepeated;
     case 'ground-missed':
       return words.groundMissed(formatReading(event.value, null, unit));
     case 'ground-checked':

@@ -57,6 +57,7 @@ export const englishSpoken: SpokenWords = {
   },
   touchGround: 'touch ground',
   groundFirst: 'ground; now another ground',
+  groundRepeated: 'same ground? lift longer',
   groundMissed: 'not ground',
   groundGood: (pin) => `ground is good; ${pin}`,
   groundSkipped: (pin) => `no ground check; ${pin}`,

@@ -62,6 +62,7 @@ export const english: Words = {
   touchGround: (which) =>
     which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
   groundTouched: (which, value) => `ground ${which} of 2: ${value}`,
+  groundRepeated: 'That may be the same ground still. Lift for longer, then touch another.',
   groundMissed: (value) => `that is not ground: ${value}`,
   groundGood: 'Ground is good.',
   groundSkipped: 'Ground check left out.',

@@ -24,6 +24,7 @@ export interface SpokenWords {
   readonly referenceGood: string;
   readonly referenceBad: string;
   readonly groundFirst: string;
+  readonly groundRepeated: string;
   readonly groundMissed: string;
   groundGood(pin: string): string;
   groundSkipped(pin: string): string;

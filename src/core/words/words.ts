@@ -47,6 +47,7 @@ export interface Words {
   closed(tally: string, fingerprint: string): string;
   touchGround(which: 1 | 2): string;
   groundTouched(which: 1 | 2, value: string): string;
+  readonly groundRepeated: string;
   groundMissed(value: string): string;
   readonly groundGood: string;
   readonly groundSkipped: string;

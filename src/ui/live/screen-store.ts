@@ -76,6 +76,7 @@ const urgent: ReadonlySet<Numbered['type']> = new Set([
   'walk-realigned',
   'ground-doubted',
   'ground-missed',
+  'ground-repeated',
   'act-refused',
 ]);
 

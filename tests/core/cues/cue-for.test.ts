@@ -90,6 +90,7 @@ const rows: readonly Row[] = [
   ],
   [{ type: 'ground-touched', t, value: 0.2, which: 2 }, null],
   [{ type: 'ground-missed', t, value: 400 }, 'ground-missed', 'not ground'],
+  [{ type: 'ground-repeated', t, value: 0.3 }, 'touch-ground', 'same ground? lift longer'],
   [{ type: 'ground-checked', t, outcome: 'good' }, 'ground-good', 'ground is good; seven'],
   [{ type: 'ground-checked', t, outcome: 'skipped' }, 'ground-skipped', 'no ground check; seven'],
   [

@@ -46,6 +46,7 @@ describe('waymarkKind', () => {
     [{ type: 'walk-held', t: 1, reason: 'negative', detail: '' }, 'held'],
     [{ type: 'ground-doubted', t: 1, opens: 2 }, 'ground'],
     [{ type: 'ground-missed', t: 1, value: 3 }, 'ground'],
+    [{ type: 'ground-repeated', t: 1, value: 0.2 }, 'ground'],
     [{ type: 'act-taken', t: 1, act: 'note', text: 'x' }, 'note'],
     [{ type: 'act-taken', t: 1, act: 'next' }, null],
     [{ type: 'reading-taken', t: 1, function: 'diode', overload: true }, null],

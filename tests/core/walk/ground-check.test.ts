@@ -49,6 +49,15 @@ describe('the ground check', () => {
     expect(story.of('ground-checked')).toEqual([]);
   });
 
+  it('asks for a longer lift after a hasty one, and then takes a hasty one for what it is', () => {
+    const story = opened().touch(0.2, 2).lift(0.4).touch(0.3, 2);
+    expect(story.of('ground-repeated')).toMatchObject([{ value: 0.3 }]);
+    expect(story.of('ground-checked')).toEqual([]);
+    story.lift(0.4).touch(0.3, 2);
+    expect(story.of('ground-repeated')).toHaveLength(1);
+    expect(story.of('ground-checked')).toMatchObject([{ outcome: 'good' }]);
+  });
+
   it('says so when something else is touched, and does not count it', () => {
     const story = opened().touch(388.4, 1.5);
     expect(story.of('ground-missed')).toMatchObject([{ value: 388.4 }]);
