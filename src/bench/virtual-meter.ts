@@ -1,44 +1,26 @@
 // A meter at work on the simulated board, speaking a shipped driver's protocol: text from the program goes in,
 // lines come out, time is passed in. The same seed and the same requests at the same times give the same lines.
 import type { Numbered } from '../core/events.js';
-import type { Act } from '../core/inputs.js';
 import type { Driver } from '../core/meter/driver-format.js';
-import type { Profile } from '../core/profile/profile-format.js';
-import type { MeasureFunction, Polarity } from '../core/reading.js';
+import type { MeasureFunction } from '../core/reading.js';
 import type { Ranging } from './autorange.js';
-import type { AnswerWay } from './bench-name.js';
 import { displayRanges } from './display.js';
-import type { Fault } from './faults.js';
-import { createMeter, type MeterError } from './meter.js';
-import type { Pace } from './pace.js';
-import type { BenchPad } from './pads.js';
+import { createMeter } from './meter.js';
 import { seeded } from './seeded.js';
 import { createSpeech } from './speech.js';
 import { type Trouble, throughTrouble } from './trouble.js';
-import { type BenchWork, createWorld, type World } from './world.js';
+import { createWorld, type World, type WorldSetup } from './world.js';
 
-export interface VirtualMeterSetup {
+/** What the world around the meter is made of, and the meter itself. */
+export interface VirtualMeterSetup
+  extends Omit<WorldSetup, 'highest' | 'showsValue' | 'resetMeter'> {
   readonly driver: Driver;
-  readonly profile: Profile;
-  readonly measure: { readonly function: MeasureFunction; readonly polarity: Polarity };
-  readonly faults: readonly Fault[];
   readonly troubles: readonly Trouble[];
-  readonly seed: number;
-  readonly pace: Pace;
-  readonly hears: AnswerWay | null;
-  /** Reply pads beside the board; none where the technician has no use for them. */
-  readonly pads: readonly BenchPad[];
-  readonly doubts: readonly string[];
-  readonly work: BenchWork;
-  readonly probes: boolean;
-  readonly readingsPerS: number;
-  readonly error: MeterError;
   readonly ranging: Ranging;
   /** Full scale of a fixed range set at the meter, or null under autorange. A program may set another. */
   readonly range: number | null;
   /** Without a word from the program for so long, the meter switches itself off; null: never. */
   readonly autoOffS: number | null;
-  readonly act?: (act: Act) => void;
 }
 
 export interface VirtualMeter {

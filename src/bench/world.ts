@@ -28,6 +28,7 @@ export interface WorldSetup {
   readonly pace: Pace;
   /** How the technician says "open"; null for one who does not hear the program at all. */
   readonly hears: AnswerWay | null;
+  /** Reply pads beside the board; none where the technician has no use for them. */
   readonly pads: readonly BenchPad[];
   readonly doubts: readonly string[];
   readonly work: BenchWork;

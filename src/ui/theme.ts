@@ -1,6 +1,7 @@
 // Every colour, symbol and line character of the screens. Verdicts are told by word and symbol; colour only
 // helps. Four ways to colour (full, 256, the terminal's sixteen, none), two backgrounds, and plain ASCII.
 import type { Verdict } from '../core/verdict.js';
+import { verdictSigns } from '../core/words/verdict-signs.js';
 
 export interface Style {
   readonly color?: string;
@@ -160,17 +161,6 @@ const symbols: Readonly<Record<Verdict, string>> = {
   unread: '·',
 };
 
-const asciiSymbols: Readonly<Record<Verdict, string>> = {
-  normal: '=',
-  low: 'v',
-  high: '^',
-  short: '_',
-  open: 'o',
-  unsure: '?',
-  wobble: '~',
-  unread: '.',
-};
-
 export const createTheme = ({ colours, background, unicode }: Appearance): Theme => {
   const palette = colours === 'none' ? null : palettes[colours][background];
   const paint = (name: keyof Palette): Style => (palette === null ? {} : { color: palette[name] });
@@ -198,7 +188,7 @@ export const createTheme = ({ colours, background, unicode }: Appearance): Theme
       wobble: { ...paint('wobble'), bold: true },
       unread: paint('unread'),
     },
-    symbol: unicode ? symbols : asciiSymbols,
+    symbol: unicode ? symbols : verdictSigns,
     line: unicode
       ? {
           rule: '─',

@@ -3,6 +3,7 @@
 
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds, Verdict } from '../verdict.js';
+import type { Observed } from '../walk/judge.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
 import type { Shift, ShiftEstimate } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';
@@ -18,21 +19,7 @@ interface Judged {
 }
 
 /** How one pin is judged by itself: the walk's own rule. */
-export type JudgePin = (
-  pin: PlannedPin,
-  observed:
-    | {
-        readonly value: number;
-        readonly standardUncertainty: number;
-        readonly halfWidth?: number;
-        readonly perhaps?: {
-          readonly expected: ExpectedBounds;
-          readonly standardUncertainty: number;
-          readonly probability: number;
-        };
-      }
-    | { readonly overload: true },
-) => Judged;
+export type JudgePin = (pin: PlannedPin, observed: Observed) => Judged;
 
 export interface ContextJudgement extends Judged {
   readonly index: number;

@@ -1,6 +1,7 @@
 // Where a recorded session is to be interrupted and what is to be asked there. Pure: the same session and drill
 // give the same questions.
 import type { EventOf, Numbered } from '../events.js';
+import { pressFindings } from '../press/decide-press.js';
 import { partsToPress } from '../press/press-stage.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Verdict } from '../verdict.js';
@@ -10,14 +11,6 @@ import { type SessionStory, tellSession } from './session-story.js';
 
 const verdictChoices = ['normal', 'low', 'high', 'short', 'open', 'wobble'] as const;
 const pressChoices = ['press', 'go-on'] as const;
-const findingChoices = [
-  'loose',
-  'cracked',
-  'bridged',
-  'steady-open',
-  'steady',
-  'inconclusive',
-] as const;
 
 /** Lines as they should be that are asked at least. */
 const leastOthers = 6;
@@ -138,7 +131,7 @@ const findingQuestions = (story: SessionStory): readonly DrillQuestion[] =>
       at,
       pin,
       line,
-      choices: findingChoices,
+      choices: pressFindings,
       best: [finding],
       // A steady open and no change at all differ only in what the line read before.
       fair: finding === 'steady' ? ['steady-open'] : finding === 'steady-open' ? ['steady'] : [],

@@ -15,6 +15,7 @@ import { tellContext } from './tell-context.js';
 import { tellRecheck } from './tell-recheck.js';
 import { tellSuspects } from './tell-suspects.js';
 import type { Teller } from './teller.js';
+import { unreadAt } from './unread.js';
 import { waitsFor } from './ways.js';
 import { cursorPin, likeliestWay, pinReadLast } from './whereabouts.js';
 
@@ -162,14 +163,5 @@ const leaveUnread = (teller: Teller, t: number, before: WalkState): void => {
   }
   const pin = before.plan.pins[waitsFor(likeliestWay(before))];
   if (pin === undefined) return;
-  teller.tell({
-    type: 'pin-judged',
-    t,
-    pin: pin.pin,
-    line: pin.line,
-    verdict: 'unread',
-    confidence: 1,
-    expected: pin.expected,
-    agreed: true,
-  });
+  teller.tell(unreadAt(t, pin));
 };

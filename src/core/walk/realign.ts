@@ -4,6 +4,7 @@ import type { Naming } from './naming.js';
 import { findNaming } from './naming.js';
 import type { Capture, WalkState } from './state.js';
 import type { Teller } from './teller.js';
+import { unreadAt } from './unread.js';
 
 /** Probability with which a name already given is taken back, and with which that is offered (design decision). */
 const surelyMoved = 0.9999;
@@ -71,16 +72,7 @@ const move = (
   for (const { from } of moved) {
     const pin = plan.pins[from];
     if (filled.has(from) || pin === undefined) continue;
-    teller.tell({
-      type: 'pin-judged',
-      t,
-      pin: pin.pin,
-      line: pin.line,
-      verdict: 'unread',
-      confidence: 1,
-      expected: pin.expected,
-      agreed: true,
-    });
+    teller.tell(unreadAt(t, pin));
   }
 };
 

@@ -1,6 +1,7 @@
 // What both parts of a report say in English.
 import { englishReportJob } from './english-report-job.js';
 import { englishLater } from './english-report-later.js';
+import { englishVerdicts } from './english-verdicts.js';
 import { say } from './report-phrase.js';
 import type { SharedWords } from './report-words.js';
 
@@ -19,17 +20,6 @@ const months = [
   'December',
 ] as const;
 
-const verdict: SharedWords['verdict'] = {
-  normal: 'normal',
-  low: 'low',
-  high: 'high',
-  short: 'short',
-  open: 'open',
-  unsure: 'unsure',
-  wobble: 'wobble',
-  unread: 'unread',
-};
-
 export const englishShared: SharedWords = {
   language: 'en',
   direction: 'ltr',
@@ -38,7 +28,7 @@ export const englishShared: SharedWords = {
   later: englishLater,
   arrow: ' → ',
   more: (n) => `and ${n} more`,
-  verdict,
+  verdict: englishVerdicts,
   measure: {
     resistance: 'resistance to ground',
     diode: 'diode drop',

@@ -5,7 +5,7 @@ import type { PadCommand } from '../pads/pad.js';
 import { englishSpokenRework } from './english-rework.js';
 import type { SpokenWords } from './spoken-words.js';
 
-const padNames: Readonly<Record<PadCommand, string>> = {
+export const padNames: Readonly<Record<PadCommand, string>> = {
   open: 'open',
   back: 'back',
   next: 'next',

@@ -14,19 +14,9 @@ import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
 import { englishShare } from './english-share.js';
-import { englishSpoken } from './english-spoken.js';
+import { englishSpoken, padNames } from './english-spoken.js';
+import { englishVerdicts } from './english-verdicts.js';
 import type { Words } from './words.js';
-
-const verdict: Words['verdict'] = {
-  normal: 'normal',
-  low: 'low',
-  high: 'high',
-  short: 'short',
-  open: 'open',
-  unsure: 'unsure',
-  wobble: 'wobble',
-  unread: 'unread',
-};
 
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
@@ -38,7 +28,7 @@ export const english: Words = {
   share: englishShare,
   history: englishHistory,
   context: englishContext,
-  verdict,
+  verdict: englishVerdicts,
   measure: {
     resistance: 'resistance to ground',
     diode: 'diode drop',
@@ -69,7 +59,7 @@ export const english: Words = {
   groundDoubted: (opens) => `${opens} opens in a row: is the ground clip on?`,
   reached: (pin, line) => `Pin ${pin}, ${line}`,
   judged: (pin, line, value, word, sure, expected) =>
-    `${pin} ${line}: ${value}, ${verdict[word]}${sure === '' ? '' : `, ${sure}`} (${expected})`,
+    `${pin} ${line}: ${value}, ${englishVerdicts[word]}${sure === '' ? '' : `, ${sure}`} (${expected})`,
   expectedOverload: 'overload expected',
   expectedBetween: (low, high) => `${low} to ${high} expected`,
   expectedNothing: 'nothing to compare with',
@@ -124,15 +114,7 @@ export const english: Words = {
       : pin === ''
         ? act
         : `${act} (${pin})`,
-  reply: {
-    open: 'open',
-    back: 'back',
-    next: 'next',
-    skip: 'skip',
-    'press-test': 'press test',
-    note: 'note',
-    'repeat-cue': 'say again',
-  },
+  reply: padNames,
   replyAsked: (reply) =>
     `Pad "${english.reply[reply]}" heard: it counts at the next pin; touch it again to undo.`,
   replyGiven: (reply) => `Pad "${english.reply[reply]}" counts.`,
@@ -145,8 +127,9 @@ export const english: Words = {
     }; now at pin ${pin}. Check the last pins.`,
   finished: (tally) => `All pins walked: ${tally}.`,
   tally: (counts) =>
-    counts.map(([word, n]: readonly [Verdict, number]) => `${n} ${verdict[word]}`).join(', ') ||
-    'nothing read',
+    counts
+      .map(([word, n]: readonly [Verdict, number]) => `${n} ${englishVerdicts[word]}`)
+      .join(', ') || 'nothing read',
   meterSpoke: (says, text) => {
     switch (says) {
       case 'identity':
@@ -237,7 +220,7 @@ export const english: Words = {
       ? `Probe: clip to another ground, then touch ${place}. The walk waits.`
       : `Probe: lift, then touch ${place}. The walk waits.`,
   placeJudged: (place, value, word, expected) =>
-    `${place}: ${value}, ${verdict[word]} (${expected})`,
+    `${place}: ${value}, ${englishVerdicts[word]} (${expected})`,
   probeGivenUp: 'Probe given up.',
   pinName: (pin) => `pin ${pin}`,
   pinPlace: (pin, line) => `pin ${pin}, ${line}`,

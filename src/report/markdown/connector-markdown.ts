@@ -1,26 +1,17 @@
-// The connector as lines of text: pins and their signs, twenty to a line.
+// The connector as lines of text: pins and their verdictSigns, twenty to a line.
 
 import { cleanText } from '../../core/clean-text.js';
 import type { Connector, PinMark } from '../../core/report/document.js';
-import type { Verdict } from '../../core/verdict.js';
 import { plain } from '../../core/words/report-phrase.js';
-
-const signs: Readonly<Record<Verdict, string>> = {
-  normal: '=',
-  low: 'v',
-  high: '^',
-  short: '_',
-  open: 'o',
-  unsure: '?',
-  wobble: '~',
-  unread: '.',
-};
+import { verdictSigns } from '../../core/words/verdict-signs.js';
 
 const perLine = 20;
 
 export const connectorMarkdown = ({ rows, legend }: Connector): string => {
   const lines = rows.flatMap(({ title, pins }) => [cleanText(plain(title), 80), ...rowLines(pins)]);
-  const meanings = legend.map(({ verdict, word }) => `${signs[verdict]} ${word}`).join('   ');
+  const meanings = legend
+    .map(({ verdict, word }) => `${verdictSigns[verdict]} ${word}`)
+    .join('   ');
   return ['~~~~text', ...lines, '', meanings, '~~~~'].join('\n');
 };
 
@@ -31,7 +22,7 @@ const rowLines = (pins: readonly PinMark[]): readonly string[] => {
     const names = shown.map(({ pin }) => cleanText(pin, 40));
     const width = Math.max(...names.map((pin) => pin.length));
     lines.push(names.map((pin) => pin.padStart(width)).join(' '));
-    lines.push(shown.map(({ verdict }) => signs[verdict].padStart(width)).join(' '));
+    lines.push(shown.map(({ verdict }) => verdictSigns[verdict].padStart(width)).join(' '));
   }
   return lines;
 };
