@@ -129,7 +129,7 @@ describe('a pace', () => {
     const fast = atSpeed(usualPace, 2);
     expect(fast.sureS).toEqual([0.3, 0.5]);
     expect(fast.liftS).toEqual([0.5, 0.5]);
-    expect(atSpeed(easyPace, 1.25).liftS).toEqual([0.56, 0.8]);
+    expect(atSpeed(usualPace, 1.25).liftS).toEqual([0.5, 0.72]);
     expect(atSpeed(usualPace, 0.5).liftS).toEqual([1, 1.8]);
     expect(fast.slipS).toEqual(usualPace.slipS);
   });
