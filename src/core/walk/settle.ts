@@ -2,7 +2,8 @@
 // level that is hardly wrong, and the scatter explained by the meter. What the verdict needs on top is asked
 // elsewhere.
 import { type Contact, isSurelySlip } from './contact.js';
-import { assessCreep, baseMark, type CreepState } from './creep-state.js';
+import { baseMark } from './creep-base.js';
+import { assessCreep, type CreepState } from './creep-state.js';
 import { type Noise, noiseAt, noiseWeight } from './noise.js';
 import type { Touch } from './touch.js';
 
