@@ -6,7 +6,7 @@ import { english } from '../core/words/english.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { type LaterWork, openLaterWork } from '../store/later-work.js';
 import { chooseFace, type FaceOptions } from './face.js';
-import { printJson, printPlain } from './print-events.js';
+import { printer } from './print-events.js';
 import { complain } from './say.js';
 import { wallClock } from './wall-clock.js';
 
@@ -22,10 +22,9 @@ export const addToSession = async (
   try {
     for (const notice of work.notices) complain(notice);
     const state = openStored(work.opened);
-    const print = face === 'json' ? printJson(true) : printPlain(english, () => state);
-    for (const event of work.append(eventsFor(work))) print(event);
+    work.append(eventsFor(work)).forEach(printer(face, { readings: true, state: () => state }));
   } finally {
     await work.close();
   }
-  complain(`Saved in ${cleanText(session, 300)}`);
+  complain(english.savedIn(cleanText(session, 300)));
 };

@@ -3,6 +3,7 @@
 import { learnPads } from '../core/pads/learn-pads.js';
 import type { Pad } from '../core/pads/pad.js';
 import type { Plan } from '../core/profile/plan.js';
+import { english } from '../core/words/english.js';
 import { padFilePath, padsAt, readPads } from '../store/pad-file.js';
 import { configuration } from './configuration.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -15,6 +16,8 @@ export interface ChosenPads {
 
 /** Where learned pads are kept. */
 export const usualPadFile = (): string => configuration().padsFile ?? padFilePath();
+
+const words = english.pads;
 
 const none: ChosenPads = { pads: [], notices: [] };
 
@@ -47,18 +50,13 @@ export const choosePads = (
   const learned = isMeter ? padsAt(usualPadFile()) : null;
   if (learned === null) return none;
   if (learned.function === plan.function) return fitting(learned.pads, plan);
-  return {
-    pads: [],
-    notices: [
-      `Reply pads are not listened to: they were learned in ${learned.function}, the walk measures ${plan.function}.`,
-    ],
-  };
+  return { pads: [], notices: [words.otherFunction(learned.function, plan.function)] };
 };
 
 const fitting = (pads: readonly Pad[], plan: Plan): ChosenPads => {
   const { pads: fit, problems } = learnPads(pads, plan);
   return {
     pads: fit,
-    notices: problems.map(({ command, what }) => `Reply pad "${command}" is left out: ${what}.`),
+    notices: problems.map(({ command, what }) => words.leftOut(command, what)),
   };
 };

@@ -24,7 +24,7 @@ export const drillInLines = async (
     sayLine(cleanText(words.drill.begins(drill.title, level, view.questions.length), 200));
     sayLine(cleanText(drill.briefing, 600));
     sayLine(before);
-    session.follow(printPlain(words, () => session.state));
+    session.follow(printPlain(() => session.state));
   }
   session.start();
   const put = (): void => {

@@ -2,9 +2,9 @@
 import { hash } from 'node:crypto';
 import { cleanText } from '../core/clean-text.js';
 import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
-import { boardRefused } from '../core/learn/learn-words.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { programVersion } from '../core/version.js';
+import { boardRefused } from '../core/words/english-learn.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadProfile } from '../store/load-definitions.js';
 import { profileText } from './profile-file.js';

@@ -58,7 +58,7 @@ const learnKeys = async (): Promise<void> => {
     ),
     keysFile(),
   );
-  complain(`Saved in ${keysFile()}`);
+  complain(english.savedIn(keysFile()));
 };
 
 const orUsage = <T>(make: () => T): T => {

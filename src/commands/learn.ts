@@ -4,14 +4,6 @@ import { cleanText } from '../core/clean-text.js';
 import type { Board } from '../core/learn/board.js';
 import { confidence } from '../core/learn/learn-line.js';
 import { type Learned, learnProfile } from '../core/learn/learn-profile.js';
-import {
-  boardOutlies,
-  boardRefused,
-  lineLearned,
-  pinStrays,
-  valueApart,
-  whatBoardsProve,
-} from '../core/learn/learn-words.js';
 import { rangeCoverage } from '../core/learn/range-coverage.js';
 import type { Wanted } from '../core/learn/refuse-boards.js';
 import { createToleranceFactors } from '../core/learn/tolerance-factors.js';
@@ -22,6 +14,16 @@ import {
   polarities,
 } from '../core/reading.js';
 import { programVersion } from '../core/version.js';
+import {
+  boardOutlies,
+  boardRefused,
+  lineLearned,
+  pinStrays,
+  profileWritten,
+  simulatedBoards,
+  valueApart,
+  whatBoardsProve,
+} from '../core/words/english-learn.js';
 import { loadProfile } from '../store/load-definitions.js';
 import { configuration } from './configuration.js';
 import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
@@ -143,14 +145,10 @@ const tellEnd = (
   const isSimulated = boards.some(({ simulated }) => simulated);
   if (!options.json) {
     say(whatBoardsProve(n, factor, span), {});
-    if (isSimulated) say('Readings were simulated: the profile is marked as demo.', {});
+    if (isSimulated) say(simulatedBoards, {});
   }
   const { id } = profile;
-  const written =
-    out === undefined
-      ? 'Nothing written; give --out FILE to write the profile.'
-      : `Profile ${id} written to ${cleanText(out, 300)}`;
-  say(written, {
+  say(profileWritten(id, out === undefined ? null : cleanText(out, 300)), {
     type: 'profile-learned',
     id,
     boards: used,

@@ -86,7 +86,7 @@ const plan = (options: PlanOptions): void => {
   );
   sayLine('');
   sayLine(words.distance(Math.floor(100 * distance)));
-  for (const note of notes) sayLine(`Note: ${note}.`);
+  for (const note of notes) sayLine(words.note(note));
   sayLine('');
   for (const line of words.build) sayLine(line);
 };

@@ -2,7 +2,6 @@
 import { basename } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
-import { lineLearned } from '../core/learn/learn-words.js';
 import { blankProfile, pinList } from '../core/profile/blank-profile.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import {
@@ -13,6 +12,7 @@ import {
 } from '../core/reading.js';
 import { programVersion } from '../core/version.js';
 import { english } from '../core/words/english.js';
+import { lineLearned } from '../core/words/english-learn.js';
 import { askAtTerminal } from './asking.js';
 import { canAsk } from './face.js';
 import { learnFromBoard } from './good-board.js';

@@ -24,7 +24,7 @@ export const reportEnd = (end: SessionEnd, { session, journal, path, badLog }: E
       ? english.tally(tallyOf(tallyPins(state)))
       : english.pressTests(state.pressTests);
   complain(english.closed(tally, journal.fingerprint));
-  complain(`Saved in ${path}`);
+  complain(english.savedIn(path));
   if (badLog !== null) throw new UserError(badLog, exitCodes.badFile);
   switch (end.how) {
     case 'closed':

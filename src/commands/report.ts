@@ -8,6 +8,7 @@ import { accountOf } from '../core/report/account.js';
 import { buildReport } from '../core/report/build-report.js';
 import type { Report } from '../core/report/report.js';
 import { programVersion } from '../core/version.js';
+import { english } from '../core/words/english.js';
 import {
   type ReportLanguage,
   reportLanguageCodes,
@@ -94,7 +95,7 @@ const run = (session: string, rechecks: readonly string[], options: ReportOption
     if (!(error instanceof ReportFileError)) throw error;
     throw new UserError(error.message, exitCodes.unwritten);
   }
-  say(options.json, `Report written to ${cleanText(out, 300)}`, {
+  say(options.json, english.reportWritten(cleanText(out, 300)), {
     type: 'report-written',
     file: out,
     format,

@@ -12,7 +12,7 @@ import type { RunningSession } from '../session/run-session.js';
 import type { ChosenKeys } from '../store/key-file.js';
 import type { ScreenSession } from '../ui/live/screen-store.js';
 import type { Face } from './face.js';
-import { printJson, printPlain } from './print-events.js';
+import { printer } from './print-events.js';
 import { complain, ringBell } from './say.js';
 
 export interface Shown {
@@ -50,7 +50,7 @@ const show = async (shown: Shown, { repeat }: CuePlayer, notices: Notices): Prom
     notices.said.forEach(complain);
     return;
   }
-  const print = face === 'json' ? printJson(readings) : printPlain(words, () => session.state);
+  const print = printer(face, { readings, state: () => session.state });
   for (const event of events) print(event);
   session.follow(print);
   notices.follow(complain);

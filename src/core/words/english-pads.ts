@@ -29,4 +29,8 @@ export const englishPads: PadWords = {
   refused: (command, what) => `Not taken for "${command}": ${what}. Lift.`,
   saved: (file, count) => `${count} reply ${count === 1 ? 'pad' : 'pads'} saved in ${file}.`,
   ended: 'The readings ended before every pad was touched; nothing was saved.',
+  otherFunction: (learnedIn, walked) =>
+    `Reply pads are not listened to: they were learned in ${learnedIn}, the walk measures ${walked}.`,
+  leftOut: (command, why) => `Reply pad "${command}" is left out: ${why}.`,
+  note: (text) => `Note: ${text}.`,
 };

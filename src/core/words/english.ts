@@ -49,6 +49,8 @@ export const english: Words = {
     }`,
   addedTo: 'The record of this session is added to.',
   closed: (tally, fingerprint) => `Session closed: ${tally}. Fingerprint ${fingerprint}`,
+  savedIn: (file) => `Saved in ${file}`,
+  reportWritten: (file) => `Report written to ${file}`,
   touchGround: (which) =>
     which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
   groundTouched: (which, value) => `ground ${which} of 2: ${value}`,

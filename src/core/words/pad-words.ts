@@ -22,4 +22,8 @@ export interface PadWords {
   refused(command: PadCommand, what: string): string;
   saved(file: string, count: number): string;
   readonly ended: string;
+  /** At the beginning of a walk: pads that are not listened to, and why. */
+  otherFunction(learnedIn: MeasureFunction, walked: MeasureFunction): string;
+  leftOut(command: PadCommand, why: string): string;
+  note(text: string): string;
 }

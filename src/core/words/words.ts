@@ -45,6 +45,8 @@ export interface Words {
   resumed(pin: string | null, tornBytes: number): string;
   readonly addedTo: string;
   closed(tally: string, fingerprint: string): string;
+  savedIn(file: string): string;
+  reportWritten(file: string): string;
   touchGround(which: 1 | 2): string;
   groundTouched(which: 1 | 2, value: string): string;
   readonly groundRepeated: string;

@@ -1,12 +1,13 @@
 // What learning tells a person, in English. Names of boards arrive cleaned; those of pins and lines are a profile's.
+
+import { type LearnedLine, leastBoardsForInterval } from '../learn/learn-line.js';
+import type { StrayPin } from '../learn/line-values.js';
+import type { OutlyingBoard } from '../learn/outlying-boards.js';
+import type { BoardRefusal } from '../learn/refuse-boards.js';
+import type { ApartValue } from '../learn/sort-line.js';
 import { formatReading } from '../measure/format-reading.js';
 import { quoted } from '../problems.js';
 import { type MeasureFunction, siUnit } from '../reading.js';
-import { type LearnedLine, leastBoardsForInterval } from './learn-line.js';
-import type { StrayPin } from './line-values.js';
-import type { OutlyingBoard } from './outlying-boards.js';
-import type { BoardRefusal } from './refuse-boards.js';
-import type { ApartValue } from './sort-line.js';
 
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 const percent = (fraction: number): string => `${Number((100 * fraction).toPrecision(2))} %`;
@@ -96,3 +97,11 @@ export const boardRefused = (refusal: BoardRefusal): string => {
       return `${board}: holds the same readings as ${refusal.as}; a board counts once`;
   }
 };
+
+export const simulatedBoards = 'Readings were simulated: the profile is marked as demo.';
+
+/** @param file cleaned; null where none was asked for. */
+export const profileWritten = (id: string, file: string | null): string =>
+  file === null
+    ? 'Nothing written; give --out FILE to write the profile.'
+    : `Profile ${id} written to ${file}`;
