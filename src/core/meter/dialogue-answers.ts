@@ -3,8 +3,17 @@
 import { cleanText } from '../clean-text.js';
 import type { Frame } from '../framing.js';
 import { isFault, isValue, type Reading } from '../reading.js';
-import type { AskedSetting, AskedState, Phase, Turn } from './dialogue-asked-state.js';
+import {
+  type AskedSetting,
+  type AskedState,
+  canRecover,
+  latestAnswer,
+  type Phase,
+  quietS,
+  type Turn,
+} from './dialogue-asked-state.js';
 import { heardReading, readFrame } from './dialogue-hearing.js';
+import { isTooSoon, overdueAfter, withAnswer } from './dialogue-pace.js';
 import type { DialogueEffect, DialogueEvent } from './dialogue-types.js';
 import { errorWords } from './dialogue-words.js';
 import { type ErrorEntry, errorClass, parseErrorEntry } from './error-entry.js';
@@ -28,8 +37,9 @@ export const hearAnswer = (
   setting: AskedSetting,
   state: AskedState,
   phase: Asking,
-  { t, frame, together }: Extract<DialogueEvent, { event: 'frame' }>,
+  heard: Extract<DialogueEvent, { event: 'frame' }>,
 ): Turn => {
+  const { t, frame } = heard;
   const { step, job, rest } = phase;
   if (frame.text.trim() === step.text.trim()) return stray(state, 0);
   const answered = { ...state, unanswered: 0 };
@@ -47,12 +57,13 @@ export const hearAnswer = (
       const text = cleanText(frame.text.trim(), longestIdentity);
       const known = text === state.identity;
       const said: DialogueEffect[] = known ? [] : [{ effect: 'says', t, says: 'identity', text }];
-      return onward({ ...certain(answered, setting, 'identity'), identity: text }, said);
+      const told = { ...answered, identity: text };
+      return onward(step === setting.script.marker ? markerAnswered(told, setting, t) : told, said);
     }
     case 'errors': {
       const entry = entryOf(state, frame.text);
       if (entry === null) return stray(state, 1);
-      return errorTurn(certain(answered, setting, 'errors'), phase, t, entry);
+      return errorTurn(markerAnswered(answered, setting, t), phase, t, entry);
     }
     case 'function': {
       const query = setting.script.functionQuery;
@@ -61,20 +72,50 @@ export const hearAnswer = (
       const functionDueAt = t + query.everyS;
       return onward({ ...answered, shown, functionDueAt, functionMissed: 0 });
     }
-    case 'reading': {
-      // In one piece with what led to the question: it was on its way already, and more may be.
-      if (together && t === phase.since) return unexpected(state);
-      const reading = readShown(setting, state, t, frame);
-      if (isFault(reading) && isLateMarker(state, frame.text)) return stray(state, 1);
-      const { faults, effects } = heardReading(reading, state.faults);
-      const good = isFault(reading) ? state.told : [];
-      // What cannot be read may be no answer at all: then the answer is still to come.
-      const isUnread = isFault(reading) && state.shown !== 'unlisted';
-      const outstanding = isUnread ? 1 : state.outstanding;
-      const read = { outstanding, missedReads: 0, strays: 0, silent: false, faults, told: good };
-      return onward({ ...answered, ...read, ...functionDoubt(state, reading) }, effects);
-    }
+    case 'reading':
+      return hearReading(setting, state, phase, heard);
   }
+};
+
+const hearReading = (
+  setting: AskedSetting,
+  state: AskedState,
+  phase: Asking,
+  heard: Extract<DialogueEvent, { event: 'frame' }>,
+): Turn => {
+  const { t, frame, together } = heard;
+  const { marker, setUp } = setting.script;
+  const tookS = t - phase.since;
+  if (phase.overdue && marker !== undefined && isLateMarker(state, frame.text)) {
+    const lostReads = state.lostReads + (tookS < overdueAfter(state.pace) ? 0 : 1);
+    const lost = { outstanding: state.outstanding + 1, lostReads };
+    const asking: Asking = { ...phase, job: 'recover', step: marker, rest: [], overdue: false };
+    return hearAnswer(setting, { ...state, ...lost }, asking, heard);
+  }
+  // In one piece with what led to the question, or too soon after it: it was on its way already.
+  if ((together && tookS === 0) || isTooSoon(state.pace, tookS))
+    return unexpected(setting, state, phase, t);
+  const answered = { ...state, unanswered: 0 };
+  if (state.setUpDue && setUp.length > 0)
+    return { state: answered, effects: [], onward: { go: 'job', job: 'set-up' } };
+  const reading = readShown(setting, state, t, frame);
+  if (isFault(reading) && isLateMarker(state, frame.text)) return stray(state, 1);
+  const { faults, effects } = heardReading(reading, state.faults);
+  // What cannot be read may be no answer at all: then the answer is still to come.
+  const isUnread = isFault(reading) && state.shown !== 'unlisted';
+  const next: AskedState = {
+    ...answered,
+    ...functionDoubt(state, reading),
+    outstanding: isUnread ? 1 : state.outstanding,
+    pace: isFault(reading) ? state.pace : withAnswer(state.pace, tookS),
+    lostReads: 0,
+    missedReads: 0,
+    strays: 0,
+    silent: false,
+    faults,
+    told: isFault(reading) ? state.told : [],
+  };
+  return { state: next, effects, onward: { go: 'rest', job: phase.job, steps: phase.rest } };
 };
 
 /** A reading of what the meter says it measures, which may have been switched at the panel. */
@@ -115,22 +156,25 @@ const stray = (state: AskedState, count: number): Turn => ({
   onward: { go: 'wait' },
 });
 
-/** A frame too many: before the next reading it is made certain that no answer is left. */
-const unexpected = (state: AskedState): Turn => ({
-  ...stray(state, 1),
-  state: { ...state, strays: state.strays + 1, outstanding: state.outstanding + 1 },
-});
+/** A frame too many: where it can be, it is made certain before the next reading that no answer is left. */
+const unexpected = (setting: AskedSetting, state: AskedState, phase: Asking, t: number): Turn => {
+  const outstanding = state.outstanding + (canRecover(setting, state) ? 1 : 0);
+  const pace = { ...state.pace, tooSoon: state.pace.tooSoon + 1 };
+  // Whether the answer is still to come is soon asked.
+  const until = state.marker === 'answered' ? Math.min(phase.until, t + quietS) : phase.until;
+  return stray({ ...state, outstanding, pace, phase: { ...phase, until } }, 1);
+};
 
-/** The marker was answered: answers come in order, so nothing earlier is still on its way. */
-const certain = (
-  state: AskedState,
-  { script }: AskedSetting,
-  expects: 'identity' | 'errors',
-): AskedState => ({
-  ...state,
-  outstanding: 0,
-  marker: script.marker?.expects === expects ? 'answered' : state.marker,
-});
+/**
+ * The marker was answered, and answers come in order: nothing is still on its way that was asked before it. Which of
+ * several markers this answers cannot be seen, so it is taken for the oldest.
+ */
+const markerAnswered = (state: AskedState, { script }: AskedSetting, t: number): AskedState => {
+  const from = t - latestAnswer * script.timeoutS;
+  const [asked = t, ...owed] = state.owed.filter((at) => at >= from);
+  const outstanding = asked >= state.askedAt ? 0 : state.outstanding;
+  return { ...state, owed, outstanding, marker: 'answered' };
+};
 
 const isLateMarker = (state: AskedState, text: string): boolean =>
   text.trim() === state.identity || (text.includes(',') && parseErrorEntry(text) !== null);
@@ -142,7 +186,8 @@ const errorTurn = (
   entry: ErrorEntry,
 ): Turn => {
   const entries = state.entries + 1;
-  const last = entry.code === 0 || entries >= mostEntries;
+  const isDry = entry.code === 0 && state.outstanding === 0;
+  const last = isDry || entries >= mostEntries;
   // Asking again after a time-out makes a query error by itself.
   const ours = job === 'recover' && errorClass(entry) === 'query';
   const text = errorWords(entry);

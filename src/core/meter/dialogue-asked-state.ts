@@ -1,5 +1,6 @@
 // Where a conversation with a meter that answers stands.
 import type { Reading } from '../reading.js';
+import { type Pace, unknownPace } from './dialogue-pace.js';
 import type { Script, Step } from './dialogue-script.js';
 import type { DialogueEffect } from './dialogue-types.js';
 import type { Asked, MeterDecoder } from './driver-decoder.js';
@@ -12,8 +13,8 @@ export interface AskedSetting {
 }
 
 /**
- * `recover`: a marker question, whose answer proves that nothing earlier is still on its way. `clear`: a
- * reading that is asked for and thrown away, where the meter has no marker question.
+ * `recover`: a marker question, whose answer proves that nothing earlier is still on its way. `clear`: nothing is
+ * asked until no answer can come any more, where the meter has no marker question.
  */
 export type Job = 'set-up' | 'read' | 'recover' | 'clear' | 'keep-awake';
 
@@ -28,6 +29,10 @@ export type Phase =
       readonly rest: readonly Step[];
       readonly since: number;
       readonly until: number;
+      /** An answer that comes later is not taken. */
+      readonly answerBy: number;
+      /** The reading should have come by now: the marker question was asked after it. */
+      readonly overdue: boolean;
     }
   /** Everything that comes is thrown away until all answers are in, or none can come any more. */
   | {
@@ -46,6 +51,13 @@ export interface AskedState {
   readonly missedReads: number;
   /** Answers that may still be on their way: while there are any, no frame is a reading. */
   readonly outstanding: number;
+  /** When the latest question was asked whose answer might be taken for a reading. */
+  readonly askedAt: number;
+  /** When the marker questions were asked that may yet be answered, oldest first. */
+  readonly owed: readonly number[];
+  readonly pace: Pace;
+  /** Readings in a row of which the marker question showed that they will not come. */
+  readonly lostReads: number;
   /** The meter may have forgotten its set-up: it was silent, and was not set up since it answers again. */
   readonly setUpDue: boolean;
   /** What is known of the marker question: a meter that has answered it once will again. */
@@ -75,6 +87,10 @@ export const askedStart: AskedState = {
   unanswered: 0,
   missedReads: 0,
   outstanding: 0,
+  askedAt: Number.NEGATIVE_INFINITY,
+  owed: [],
+  pace: unknownPace,
+  lostReads: 0,
   setUpDue: false,
   marker: 'untried',
   strays: 0,
@@ -90,6 +106,15 @@ export const askedStart: AskedState = {
   readDueAt: 0,
   awakeDueAt: Number.POSITIVE_INFINITY,
 };
+
+/** The line must be quiet this long before the first question, and after whatever nobody asked for. */
+export const quietS = 0.15;
+/** In time-outs: an answer that is later than this is no longer reckoned with. */
+export const latestAnswer = 2;
+
+/** Whether a question of this meter's shows what is still on its way. */
+export const canRecover = ({ script }: AskedSetting, { marker }: AskedState): boolean =>
+  script.marker !== undefined && marker !== 'unanswered';
 
 /** Where a turn leads: a new job, the rest of a job, a job after a pause, or nowhere until the world acts. */
 export type Onward =

@@ -6,21 +6,24 @@ import {
   type AskedSetting,
   type AskedState,
   askedStart,
+  canRecover,
   type Job,
+  latestAnswer,
   type Onward,
+  type Phase,
+  quietS,
   type Turn,
 } from './dialogue-asked-state.js';
 import { missed } from './dialogue-missed.js';
+import { overdueAfter } from './dialogue-pace.js';
 import type { Step } from './dialogue-script.js';
 import type { DialogueEffect, DialogueEvent, Stepped } from './dialogue-types.js';
 
-/** The line must be quiet this long before the first question, and after the last answer of a clearing. */
-const quietS = 0.15;
 const longestListeningS = 1.5;
 /** What needs no measuring is answered at once, or not at all: after a gap the next question is soon due. */
 const quickWithinS = 1;
-/** In time-outs: without a marker question, an answer that is later than this cannot be told apart. */
-const latestAnswer = 2;
+/** A meter that measures anew whenever it is spoken to must be let finish: so often in a row it is not asked between. */
+const mostLostReads = 3;
 
 export const stepAsked = (
   setting: AskedSetting,
@@ -65,7 +68,7 @@ const hear = (
     }
     case 'clearing': {
       const heard = phase.heard + 1;
-      const complete = heard > state.outstanding;
+      const complete = heard >= state.outstanding;
       const until = complete ? Math.min(t + quietS, phase.latest) : phase.latest;
       return wait({ ...state, phase: { ...phase, until, heard } });
     }
@@ -85,15 +88,30 @@ const woken = (setting: AskedSetting, state: AskedState, t: number): Turn => {
     case 'pausing':
       return { state, effects: [], onward: { go: 'job', job: phase.job } };
     case 'clearing':
-      if (phase.heard === 0) return missed(setting, state, 'clear', [], t);
       return {
-        state: { ...state, outstanding: 0, unanswered: 0 },
+        state: { ...state, outstanding: 0, unanswered: phase.heard > 0 ? 0 : state.unanswered },
         effects: [],
         onward: { go: 'rest', job: 'clear', steps: [] },
       };
     case 'asking':
-      return missed(setting, state, phase.job, phase.rest, t);
+      return t < phase.answerBy
+        ? overdue(setting, state, phase, t)
+        : missed(setting, state, phase.job, phase.rest, t);
   }
+};
+
+/** The reading may yet come; if the marker is answered first, it will not: answers come in order. */
+const overdue = (
+  { script }: AskedSetting,
+  state: AskedState,
+  phase: Extract<Phase, { at: 'asking' }>,
+  t: number,
+): Turn => {
+  const until = Math.min(t + quickWithinS, phase.answerBy);
+  const text = (script.marker?.text ?? '') + script.sendEnd;
+  return wait({ ...state, owed: [...state.owed, t], phase: { ...phase, until, overdue: true } }, [
+    { effect: 'send', text },
+  ]);
 };
 
 /** Carries a turn on until the world has to do something. Ends, because every job waits or finishes. */
@@ -129,16 +147,16 @@ const waiting = (state: AskedState, effects: readonly DialogueEffect[]): Stepped
 };
 
 const started = (
-  { script }: AskedSetting,
+  setting: AskedSetting,
   state: AskedState,
   onward: Extract<Onward, { go: 'job' | 'rest' }>,
   t: number,
 ): { readonly job: Job; readonly steps: readonly Step[] } => {
+  const { script } = setting;
   if (onward.go === 'rest') return onward;
-  const canRecover = script.marker !== undefined && state.marker !== 'unanswered';
   const job =
     onward.job === 'read' && state.outstanding > 0
-      ? canRecover
+      ? canRecover(setting, state)
         ? 'recover'
         : 'clear'
       : onward.job;
@@ -151,7 +169,7 @@ const started = (
       return { job, steps: isDue ? [query.step, ...script.read] : script.read };
     }
     case 'clear':
-      return { job, steps: script.read };
+      return { job, steps: [] };
     case 'recover':
       return { job, steps: script.marker ? [script.marker] : [] };
     case 'keep-awake':
@@ -168,17 +186,26 @@ const ask = (
   t: number,
   effects: DialogueEffect[],
 ): AskedState | undefined => {
+  if (job === 'clear' && state.outstanding > 0) {
+    const askedAt = Math.max(state.askedAt, state.owed.at(-1) ?? state.askedAt);
+    const latest = Math.max(t, askedAt + latestAnswer * script.timeoutS);
+    return { ...state, phase: { at: 'clearing', until: latest, latest, heard: 0 } };
+  }
   for (const [index, step] of steps.entries()) {
     effects.push({ effect: 'send', text: step.text + script.sendEnd });
     if (step.expects === 'nothing') continue;
-    if (job === 'clear' && step.expects === 'reading') {
-      const latest = t + latestAnswer * script.timeoutS;
-      return { ...state, phase: { at: 'clearing', until: latest, latest, heard: 0 } };
-    }
     const rest = steps.slice(index + 1);
-    const isQuick = state.unanswered > 0 && step.expects !== 'reading';
-    const patience = isQuick ? Math.min(quickWithinS, script.timeoutS) : script.timeoutS;
-    return { ...state, phase: { at: 'asking', job, step, rest, since: t, until: t + patience } };
+    const isReading = step.expects === 'reading';
+    const isQuick = state.unanswered > 0 && !isReading;
+    const answerBy = t + (isQuick ? Math.min(quickWithinS, script.timeoutS) : script.timeoutS);
+    const isWatched = isReading && state.marker === 'answered' && state.lostReads < mostLostReads;
+    const until = isWatched ? Math.min(answerBy, t + overdueAfter(state.pace)) : answerBy;
+    const phase = { at: 'asking', job, step, rest, since: t, until, answerBy } as const;
+    const isMarker = step === script.marker;
+    const owed = isMarker ? [...state.owed, t] : state.owed;
+    const isTelling = isReading || step.expects === 'anything';
+    const askedAt = isTelling ? t : state.askedAt;
+    return { ...state, owed, askedAt, phase: { ...phase, overdue: false } };
   }
   return undefined;
 };
@@ -190,7 +217,11 @@ const finished = ({ script }: AskedSetting, state: AskedState, job: Job, t: numb
 
 const afterwards = (state: AskedState, job: Job, t: number): Onward => {
   if (job === 'set-up' || job === 'recover' || job === 'clear') {
-    return { go: 'job', job: state.setUpDue && state.unanswered === 0 ? 'set-up' : 'read' };
+    const next: Job = state.setUpDue && state.unanswered === 0 ? 'set-up' : 'read';
+    // A meter that mixes up the order of its answers has still one to give.
+    return job === 'recover'
+      ? { go: 'pause', until: t + quietS, job: next }
+      : { go: 'job', job: next };
   }
   const awakeFirst = state.awakeDueAt <= state.readDueAt;
   const until = awakeFirst ? state.awakeDueAt : state.readDueAt;

@@ -1,6 +1,13 @@
 // What follows when a question was not answered in time: say so after a few, find out why, and start over,
 // since a meter that was switched off and on has forgotten its set-up. Never gives up.
-import type { AskedSetting, AskedState, Job, Onward, Turn } from './dialogue-asked-state.js';
+import {
+  type AskedSetting,
+  type AskedState,
+  canRecover,
+  type Job,
+  type Onward,
+  type Turn,
+} from './dialogue-asked-state.js';
 import type { Step } from './dialogue-script.js';
 import type { DialogueEffect } from './dialogue-types.js';
 import { lateWords, muteWords, noReadingWords } from './dialogue-words.js';
@@ -63,17 +70,16 @@ const functionMissed = (
 };
 
 const afterMiss = (
-  { script }: AskedSetting,
+  setting: AskedSetting,
   state: AskedState,
   job: Job,
   rest: readonly Step[],
   t: number,
 ): Onward => {
   if (job === 'set-up') return { go: 'rest', job, steps: rest };
-  const canRecover = script.marker !== undefined && state.marker !== 'unanswered';
-  if (job === 'read' && canRecover && state.missedReads % 2 === 1)
-    return { go: 'job', job: 'recover' };
-  const until = t + Math.max(script.pollS, shortestPauseS);
+  if (job === 'read' && !canRecover(setting, state)) return { go: 'job', job: 'clear' };
+  if (job === 'read' && state.missedReads % 2 === 1) return { go: 'job', job: 'recover' };
+  const until = t + Math.max(setting.script.pollS, shortestPauseS);
   return { go: 'pause', until, job: job === 'keep-awake' ? 'read' : 'set-up' };
 };
 

@@ -8,17 +8,21 @@ import {
 } from '../../../src/core/meter/dialogue.js';
 import type { Driver } from '../../../src/core/meter/driver-format.js';
 
-/** What the meter answers to one sent text: lines, each `after` seconds, perhaps in one piece with the one before. */
+/**
+ * What the meter answers to one sent text: lines, each `after` seconds, perhaps in one piece with the one before,
+ * perhaps only if it is `still` so by then.
+ */
 export type Meter = (
   sent: string,
   t: number,
-) => readonly { after: number; line: string; together?: boolean }[];
+) => readonly { after: number; line: string; together?: boolean; still?: () => boolean }[];
 
 export interface Played {
   readonly sent: readonly { t: number; text: string }[];
   readonly readings: readonly (number | string)[];
   /** How many texts had been sent when each reading was heard. */
   readonly sentBefore: readonly number[];
+  readonly heardAt: readonly number[];
   readonly says: readonly { t: number; says: string; text: string }[];
 }
 
@@ -28,6 +32,7 @@ export const play = (driver: Driver, wanted: Wanted, meter: Meter, untilS: numbe
   const sent: { t: number; text: string }[] = [];
   const readings: (number | string)[] = [];
   const sentBefore: number[] = [];
+  const heardAt: number[] = [];
   const says: { t: number; says: string; text: string }[] = [];
   let state = startDialogue(driver, wanted);
   const due: Due[] = [];
@@ -48,13 +53,16 @@ export const play = (driver: Driver, wanted: Wanted, meter: Meter, untilS: numbe
     else if (effect.effect === 'says') says.push({ t, says: effect.says, text: effect.text });
     else if (effect.effect === 'send') {
       sent.push({ t, text: effect.text });
-      for (const { after, line, together } of meter(effect.text.trim(), t)) {
+      for (const { after, line, together, still } of meter(effect.text.trim(), t)) {
         const frame = { text: line };
-        later(t + after, () => step({ event: 'frame', t: t + after, frame, together }));
+        later(t + after, () => {
+          if (still?.() !== false) step({ event: 'frame', t: t + after, frame, together });
+        });
       }
     } else {
       const { reading } = effect;
       sentBefore.push(sent.length);
+      heardAt.push(t);
       readings.push(
         'value' in reading
           ? reading.value
@@ -75,7 +83,7 @@ export const play = (driver: Driver, wanted: Wanted, meter: Meter, untilS: numbe
       const first = due[0];
       const wakeFirst = wake !== undefined && (first === undefined || wake <= first.t);
       const t = wakeFirst ? (wake ?? 0) : (first?.t ?? Number.POSITIVE_INFINITY);
-      if (t > until) return { sent, readings, sentBefore, says };
+      if (t > until) return { sent, readings, sentBefore, heardAt, says };
       if (wakeFirst) {
         wake = undefined;
         step({ event: 'wake', t });

@@ -22,6 +22,16 @@ const goodMeter = (): Meter => {
   };
 };
 
+/** Answers come in the order of the questions, as from any real meter. */
+const inOrder = (meter: Meter): Meter => {
+  let lastAt = 0;
+  return (sent, t) =>
+    meter(sent, t).map((answer) => {
+      lastAt = Math.max(lastAt + 0.001, t + answer.after);
+      return { ...answer, after: lastAt - t };
+    });
+};
+
 const texts = (sent: readonly { text: string }[]): string[] => sent.map(({ text }) => text);
 
 describe('set-up of a SCPI meter', () => {
@@ -102,8 +112,7 @@ describe('set-up of a SCPI meter', () => {
     const meter: Meter = (sent, t) => (sent === 'READ?' ? good(sent, t) : []);
     const bench = play(scpiDriver(), resistance, meter, 8);
     bench.at(0, 'opened');
-    // The first reading is thrown away: it cannot be told from a late answer.
-    expect(bench.run().readings.slice(0, 2)).toEqual([2, 3]);
+    expect(bench.run().readings.slice(0, 2)).toEqual([1, 2]);
   });
 
   it('should set the meter up again after a reopening', () => {
@@ -210,6 +219,12 @@ describe('a meter that does not answer', () => {
   });
 });
 
+const withoutMarker = (changes: Partial<ScpiTalk> = {}): Driver => {
+  const driver = scpiDriver(changes);
+  const { identify, errorQueue, ...talk } = driver.talk as ScpiTalk;
+  return { ...driver, talk };
+};
+
 describe('late answers', () => {
   /**
    * Every reading carries the number of the question it answers; `delays` says how late each is. Answers come
@@ -229,12 +244,6 @@ describe('late answers', () => {
       asked += 1;
       return inOrder(t, after, question === 'D' ? `${asked}.0O` : `${asked}.0E+00`);
     };
-  };
-
-  const withoutMarker = (): Driver => {
-    const driver = scpiDriver();
-    const { identify, errorQueue, ...talk } = driver.talk as ScpiTalk;
-    return { ...driver, talk };
   };
 
   it.each([
@@ -332,6 +341,159 @@ describe('frames too many', () => {
     );
     expect(numbers.length).toBeGreaterThan(10);
     for (const [reading, number] of numbers) expect(reading).toBe(number);
+  });
+});
+
+/** How many readings had been asked for when each was heard. */
+const askedBefore = (
+  { sent, sentBefore }: { sent: readonly { text: string }[]; sentBefore: readonly number[] },
+  question: string,
+): number[] =>
+  sentBefore.map(
+    (count) => sent.slice(0, count).filter(({ text }) => text.trim() === question).length,
+  );
+
+describe('a wire on which everything takes long', () => {
+  it.each([0.9, 1.4, 2.9, 3.05, 3.3, 3.7, 4.2, 5.1, 5.6])(
+    'should never make a reading of a late answer, of whichever question (%d s)',
+    (delayS) => {
+      const good = goodMeter();
+      const slow = (t: number): boolean => t > 3 && t < 60;
+      const meter: Meter = (sent, t) =>
+        good(sent, t).map(({ line }) => ({ line, after: slow(t) ? delayS : soon }));
+      const driver = scpiDriver({ timeoutS: 3, pollS: 0.1 });
+      const bench = play(driver, resistance, inOrder(meter), 80);
+      bench.at(0, 'opened');
+
+      const played = bench.run();
+
+      expect(played.readings).toEqual(askedBefore(played, 'READ?'));
+      expect(played.readings.length).toBeGreaterThan(30);
+    },
+  );
+});
+
+describe('an answer that never comes', () => {
+  it.each([
+    ['SCPI', scpiDriver({ timeoutS: 5 }), 'READ?', 1.6],
+    ['key', keyDriver({ timeoutS: 0.9 }), 'D', 2],
+    ['SCPI without a marker question', withoutMarker({ timeoutS: 0.9 }), 'READ?', 2],
+  ])(
+    'should hold the readings up for no more than two seconds (%s)',
+    (_, driver, question, mostS) => {
+      const good = goodMeter();
+      let lostAt = 0;
+      const meter: Meter = (sent, t) => {
+        if (lostAt > 0 || t < 4 || sent !== question) return good(sent, t);
+        lostAt = t;
+        good(sent, t);
+        return [];
+      };
+      const bench = play(driver, resistance, meter, 30);
+      bench.at(0, 'opened');
+
+      const { heardAt, readings } = bench.run();
+
+      expect((heardAt.find((t) => t > lostAt) ?? 99) - lostAt).toBeLessThan(mostS);
+      expect(readings.length).toBeGreaterThan(40);
+    },
+  );
+
+  it('should not be given up too early: a slow reading is taken, and then waited for', () => {
+    const good = goodMeter();
+    const meter: Meter = (sent, t) =>
+      good(sent, t).map(({ line }) => ({
+        line,
+        after: sent === 'READ?' && t > 4 && t < 15 ? 2.5 : soon,
+      }));
+    const bench = play(scpiDriver({ timeoutS: 5 }), resistance, inOrder(meter), 30);
+    bench.at(0, 'opened');
+
+    const played = bench.run();
+
+    expect(played.readings).toEqual(askedBefore(played, 'READ?'));
+    const between = played.sent.filter(({ t, text }) => t > 7.5 && t < 15 && text !== 'READ?\n');
+    expect(between).toEqual([]);
+  });
+
+  it('should be waited for where another question makes the meter drop it', () => {
+    const good = goodMeter();
+    let latest = '';
+    const meter: Meter = (sent, t) => {
+      const own = `${sent} ${t}`;
+      latest = own;
+      return good(sent, t).map(({ line }) =>
+        sent === 'READ?'
+          ? { line, after: 2.5, still: () => latest === own }
+          : { line, after: soon },
+      );
+    };
+    const bench = play(scpiDriver({ timeoutS: 5 }), resistance, meter, 60);
+    bench.at(0, 'opened');
+    expect(bench.run().readings.length).toBeGreaterThan(15);
+  });
+});
+
+describe('answers in another order', () => {
+  it('should never be taken for the answer to a later question', () => {
+    const good = goodMeter();
+    let held: string | undefined;
+    const meter: Meter = (sent, t) =>
+      good(sent, t).flatMap(({ line }) => {
+        const measuringS = sent === 'READ?' ? 0.05 : soon;
+        if (t < 6 || t > 16) return [{ line, after: measuringS }];
+        const before = held;
+        held = before === undefined ? line : undefined;
+        return before === undefined
+          ? []
+          : [
+              { line, after: 0.001 },
+              { line: before, after: 0.002 },
+            ];
+      });
+    const bench = play(scpiDriver({ timeoutS: 5, pollS: 0 }), resistance, meter, 25);
+    bench.at(0, 'opened');
+
+    const played = bench.run();
+
+    expect(played.readings).toEqual(askedBefore(played, 'READ?'));
+    expect(played.heardAt.filter((t) => t > 21).length).toBeGreaterThan(20);
+  });
+});
+
+describe('an answer given twice', () => {
+  it.each([
+    ['SCPI', scpiDriver({ pollS: 0 }), 'READ?'],
+    ['key', keyDriver({ pollS: 0 }), 'D'],
+  ])(
+    'should be taken once, though the second comes as a piece of its own (%s)',
+    (_, driver, question) => {
+      const good = goodMeter();
+      const measuringS = 0.1;
+      const meter: Meter = (sent, t) =>
+        good(sent, t).flatMap(({ line }) => {
+          const answer = { line, after: sent === question ? measuringS : soon };
+          const again = { line, after: answer.after + 0.004 };
+          return sent === question && t > 6 ? [answer, again] : [answer];
+        });
+      const bench = play(driver, resistance, inOrder(meter), 15);
+      bench.at(0, 'opened');
+
+      const played = bench.run();
+
+      expect(played.readings).toEqual(askedBefore(played, question));
+      expect(played.readings.length).toBeGreaterThan(80);
+    },
+  );
+
+  it('should not be seen in a meter that is set to a faster rate', () => {
+    const good = goodMeter();
+    const meter: Meter = (sent, t) =>
+      good(sent, t).map(({ line }) => ({ line, after: sent !== 'READ?' || t > 6 ? soon : 0.2 }));
+    const bench = play(scpiDriver({ pollS: 0 }), resistance, meter, 12);
+    bench.at(0, 'opened');
+    const { readings } = bench.run();
+    expect(readings.length).toBeGreaterThan(6 / 0.2 + 4 / soon);
   });
 });
 

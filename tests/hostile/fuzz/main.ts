@@ -20,7 +20,7 @@ for (const target of targets) {
     Number(values.seed),
   );
   process.stdout.write(
-    `${target.name}: ${cases} cases in ${tookS.toFixed(0)} s, slowest thousand ${slowestMs.toFixed(2)} ms a case, heap ${(heapBytes / 1e6).toFixed(0)} MB${failure === null ? '' : `\nFAILED: ${failure.slice(0, 4000)}`}\n`,
+    `${target.name}: ${cases} cases from seed ${values.seed} in ${tookS.toFixed(0)} s, slowest thousand ${slowestMs.toFixed(2)} ms a case, heap at the end ${(heapBytes / 1e6).toFixed(0)} MB${failure === null ? '' : `\nFAILED: ${failure.slice(0, 4000)}`}\n`,
   );
   if (failure !== null) process.exitCode = 1;
 }

@@ -111,9 +111,45 @@ export const throughStreamFaults = async (
   return outcomes;
 };
 
-/** An instrument that is asked, through one manner after the other. Every answer is a number of its own. */
+/** What an instrument that is asked is asked with, and how it answers. */
+interface Asked {
+  readonly driver: string;
+  /** The questions in what was received, and what is left of it. */
+  questionsIn(text: string): readonly [readonly string[], string];
+  readonly readingAsked: string;
+  says(value: number): string;
+  /** Answers to other questions. */
+  readonly others: Readonly<Record<string, string>>;
+  /** Later than its driver waits, and no later than its driver reckons with. */
+  readonly lateMs: number;
+}
+
+export const instrument: Asked = {
+  driver: 'scpi-read',
+  questionsIn: (text) => {
+    const lines = text.split('\n').map((line) => line.trim());
+    return [lines.slice(0, -1), lines.at(-1) ?? ''];
+  },
+  readingAsked: 'READ?',
+  says: (value) => `+${value.toExponential(8).replace('e+', 'E+0')}`,
+  others: { '*IDN?': 'DEMO,MODEL,1,1', 'SYST:ERR?': '0,"No error"' },
+  lateMs: 5600,
+};
+
+/** It has no question by which the program could find its place again. */
+export const keyMeter: Asked = {
+  driver: 'key-request',
+  questionsIn: (text) => [[...text], ''],
+  readingAsked: '?',
+  says: (value) => `OH  ${value.toFixed(2)} O`,
+  others: {},
+  lateMs: 1300,
+};
+
+/** Through one manner after the other. Every answer is a number of its own. */
 export const throughAskedFaults = async (
   peer: Peer,
+  meter: Asked,
   faults: typeof askedFaults,
   session: string,
 ): Promise<readonly Outcome[]> => {
@@ -121,25 +157,37 @@ export const throughAskedFaults = async (
   let asked = 0;
   let rest = '';
   let held: string | null = null;
+  let [lastAt, lateUntil] = [0, 0];
   const numberOf = (count: number): number => Number((100 + count / 100).toFixed(2));
-  const answer = (line: string): string | null => {
-    if (line === '*IDN?') return 'DEMO,MODEL,1,1';
-    if (line === 'SYST:ERR?') return '0,"No error"';
-    if (line !== 'READ?') return null;
+  const answer = (question: string): string | null => {
+    if (question !== meter.readingAsked) return meter.others[question] ?? null;
     asked += 1;
-    return `+${numberOf(asked).toExponential(8).replace('e+', 'E+0')}`;
+    return meter.says(numberOf(asked));
   };
   const say = (text: string): void => peer.send(`${text}\r\n`);
-  const onLine = (line: string): void => {
-    const text = answer(line);
-    if (manner === 'echo') say(line);
+  /** Answers come in the order of the questions, however late. */
+  const sayAfter = (afterMs: number, text: string): number => {
+    lastAt = Math.max(lastAt, performance.now() + afterMs);
+    setTimeout(() => say(text), lastAt - performance.now());
+    return lastAt;
+  };
+  const onQuestion = (question: string): void => {
+    const text = answer(question);
+    if (manner === 'echo') say(question);
     if (text === null || manner === 'mute') return;
     switch (manner) {
+      case 'lossy':
+        if (asked % 3 !== 0) sayAfter(measuringMs, text);
+        return;
       case 'twice':
-        setTimeout(() => say(`${text}\r\n${text}`), measuringMs);
+        sayAfter(measuringMs, `${text}\r\n${text}`);
+        return;
+      case 'twice-apart':
+        sayAfter(measuringMs, text);
+        sayAfter(measuringMs + 5, text);
         return;
       case 'late':
-        setTimeout(() => say(text), 5600);
+        lateUntil = sayAfter(meter.lateMs, text);
         return;
       case 'swapped':
         if (held === null) held = text;
@@ -150,18 +198,18 @@ export const throughAskedFaults = async (
         }
         return;
       case 'babble':
-        setTimeout(() => say(`?;,x9\r\n${text}`), measuringMs);
+        sayAfter(measuringMs, `?;,x9\r\n${text}`);
         return;
       default:
-        setTimeout(() => say(text), measuringMs);
+        sayAfter(measuringMs, text);
     }
   };
   peer.hear((text) => {
-    const lines = (rest + text).split('\n');
-    rest = lines.pop() ?? '';
-    for (const line of lines) onLine(line.trim());
+    const [questions, left] = meter.questionsIn(rest + text);
+    rest = left;
+    for (const question of questions) onQuestion(question);
   });
-  const walk = startWalk(peer, 'scpi-read', session);
+  const walk = startWalk(peer, meter.driver, session);
   const wrong: number[] = [];
   let seen = 0;
   let latest = 0;
@@ -171,21 +219,23 @@ export const throughAskedFaults = async (
       const event: Told = JSON.parse(line);
       if (event.type !== 'reading-taken' || event.value === undefined) continue;
       const number = Math.round((event.value - 100) * 100);
-      // The answer to a question that was asked before the latest but one is stale.
-      if (number < 1 || number > asked || number < asked - 1) wrong.push(event.value);
+      // An answer given twice counts once, and the answer to a question before the latest but one is stale.
+      if (number <= latest || number > asked || number < asked - 1) wrong.push(event.value);
       else latest = number;
     }
   };
   const watch = setInterval(look, 2);
   const outcomes: Outcome[] = [];
   try {
-    if ((await until(() => latest > 3)) > patienceS) throw new Error('nothing was heard');
+    if ((await until(() => latest > 25)) > patienceS) throw new Error('nothing was heard');
     for (const fault of faults) {
       const before = wrong.length;
       manner = fault.manner;
       await wait(1000 * fault.forS);
       manner = 'well';
       held = null;
+      // Late answers are a fault until the last of them is there.
+      await wait(Math.max(0, lateUntil - performance.now()));
       const after = asked;
       const recoveredS = await until(() => latest > after);
       await wait(500);

@@ -90,7 +90,16 @@ export const streamFaults: readonly Fault[] = [
 ];
 
 /** How an instrument treats its questions while something is wrong with it. */
-export type Manner = 'well' | 'mute' | 'echo' | 'twice' | 'late' | 'swapped' | 'babble';
+export type Manner =
+  | 'well'
+  | 'mute'
+  | 'lossy'
+  | 'echo'
+  | 'twice'
+  | 'twice-apart'
+  | 'late'
+  | 'swapped'
+  | 'babble';
 
 export interface AskedFault {
   readonly name: string;
@@ -100,8 +109,10 @@ export interface AskedFault {
 
 export const askedFaults: readonly AskedFault[] = [
   { name: 'stuck peer', manner: 'mute', forS: 6 },
+  { name: 'answers lost now and then', manner: 'lossy', forS: 4 },
   { name: 'echo', manner: 'echo', forS: 2 },
   { name: 'every answer twice', manner: 'twice', forS: 2 },
+  { name: 'every answer twice, apart', manner: 'twice-apart', forS: 2 },
   { name: 'answers after the time-out', manner: 'late', forS: 8 },
   { name: 'answers in another order', manner: 'swapped', forS: 2 },
   { name: 'babble between the answers', manner: 'babble', forS: 2 },

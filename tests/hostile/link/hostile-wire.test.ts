@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { seeded } from '../../benchmarks/shared/random.js';
 import { temporaryFolder } from '../../support/temporary-folder.js';
-import { throughAskedFaults, throughStreamFaults } from './bench-walk.js';
+import { instrument, throughAskedFaults, throughStreamFaults } from './bench-walk.js';
 import { askedFaults, streamFaults } from './faults.js';
 import { ptyPeer, tcpPeer } from './peers.js';
 
@@ -32,9 +32,12 @@ describe('a hostile wire', { timeout: 120_000 }, () => {
   it('should take no answer for that of another question', async () => {
     const peer = await tcpPeer();
     onTestFinished(() => peer.unplug());
-    const faults = askedFaults.filter(named('every answer twice', 'babble between the answers'));
-    const outcomes = await throughAskedFaults(peer, faults, join(temporaryFolder(), 's.jsonl'));
-    expect(outcomes).toHaveLength(2);
+    const faults = askedFaults.filter(
+      named('every answer twice', 'every answer twice, apart', 'babble between the answers'),
+    );
+    const session = join(temporaryFolder(), 's.jsonl');
+    const outcomes = await throughAskedFaults(peer, instrument, faults, session);
+    expect(outcomes).toHaveLength(3);
     for (const { name, wrong, recoveredS } of outcomes) {
       expect({ name, wrong }).toEqual({ name, wrong: [] });
       expect(recoveredS).toBeLessThan(5);

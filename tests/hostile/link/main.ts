@@ -7,7 +7,13 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { seeded } from '../../benchmarks/shared/random.js';
 import { textTable } from '../../benchmarks/shared/text-table.js';
-import { type Outcome, throughAskedFaults, throughStreamFaults } from './bench-walk.js';
+import {
+  instrument,
+  keyMeter,
+  type Outcome,
+  throughAskedFaults,
+  throughStreamFaults,
+} from './bench-walk.js';
 import { askedFaults, streamFaults } from './faults.js';
 import { ptyPeer, tcpPeer } from './peers.js';
 
@@ -32,12 +38,14 @@ try {
     all.filter(({ name }) => name.includes(values.only));
   for (const wire of ['pseudo-terminal', 'socket'] as const) {
     const peer = wire === 'socket' ? await tcpPeer() : await ptyPeer(folder);
-    const [talks, answers] = ['talks', 'answers'].map((name) =>
-      join(folder, `${wire}-${name}.jsonl`),
-    );
+    const session = (name: string): string => join(folder, `${wire}-${name}.jsonl`);
     const random = seeded(values.seed);
-    tell(wire, await throughStreamFaults(peer, wanted(streamFaults), talks ?? '', random));
-    tell(wire, await throughAskedFaults(peer, wanted(askedFaults), answers ?? ''));
+    tell(wire, await throughStreamFaults(peer, wanted(streamFaults), session('talks'), random));
+    for (const meter of [instrument, keyMeter]) {
+      const { driver } = meter;
+      const outcomes = await throughAskedFaults(peer, meter, wanted(askedFaults), session(driver));
+      tell(`${wire}, ${driver}`, outcomes);
+    }
     await peer.unplug();
   }
 } finally {
