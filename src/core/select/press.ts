@@ -8,11 +8,12 @@ import { mostCycles } from '../press/press-design.js';
 import type { PressResult } from '../press/press-result.js';
 import { type PressStage, shamPlace } from '../press/press-stage.js';
 import type { Side } from '../press/sides.js';
+import type { Verdict } from '../verdict.js';
 import type { WalkState } from '../walk/state.js';
 import { indexOfPin } from '../walk/whereabouts.js';
 
-/** What a window showed; `unclear` where it did not hold still. */
-export type Shown = Side | 'unclear';
+/** What a window showed, in the word for a line like this; `unclear` where it did not hold still. */
+export type Shown = 'normal' | 'open' | 'high' | 'short' | 'low' | 'unclear';
 
 /** Pressed at will the prompt says what the line does instead. */
 export type PressPrompt = CueName | 'hold-still' | 'done' | 'reads' | 'open';
@@ -61,11 +62,11 @@ const outcomeForS = 6;
 
 /** Null where no press test is under way and none has just ended. */
 export const selectPress = (state: WalkState): PressView | null => {
-  if (state.press !== null) return viewOf(state.press, false);
+  if (state.press !== null) return viewOf(state, state.press, false);
   const { lastPress, contact, question, t } = state;
-  if (lastPress !== null && state.alone !== null) return viewOf(lastPress.stage, true);
+  if (lastPress !== null && state.alone !== null) return viewOf(state, lastPress.stage, true);
   if (lastPress === null || contact.touch !== null || question !== null) return null;
-  return t - lastPress.endedT > outcomeForS ? null : viewOf(lastPress.stage, true);
+  return t - lastPress.endedT > outcomeForS ? null : viewOf(state, lastPress.stage, true);
 };
 
 /** The limits between which a press test's readings are shown: the line's own, or those learned before it. */
@@ -80,8 +81,9 @@ export const pressBounds = (
   return { nominal: (low + high) / 2, low, high };
 };
 
-const viewOf = (stage: PressStage, ended: boolean): PressView => {
+const viewOf = (state: WalkState, stage: PressStage, ended: boolean): PressView => {
   const { test } = stage;
+  const name = sideNames(state.pins[indexOfPin(state, stage.pin)]?.verdict);
   const places = placesOf(stage, ended);
   const own = test?.windows ?? [];
   return {
@@ -91,8 +93,8 @@ const viewOf = (stage: PressStage, ended: boolean): PressView => {
     here: places.find(({ stands }) => stands === 'now'),
     places,
     cycle: Math.min(mostCycles, Math.floor(own.length / 2) + 1),
-    windows: windowsOf(stage),
-    tally: tallyOf(own),
+    windows: windowsOf(stage, name),
+    tally: tallyOf(own, name),
     latest: places.findLast(({ stands }) => stands === 'done'),
     compared: stage.compared,
     free:
@@ -144,23 +146,48 @@ const named = (place: string | null): string | null =>
   place === null ? null : cleanText(place, 40);
 
 /** All windows of the test so far, the places judged already included. */
-const windowsOf = ({ pressed, test }: PressStage): readonly SeenWindow[] => {
+const windowsOf = ({ pressed, test }: PressStage, name: NameSide): readonly SeenWindow[] => {
   const earlier = pressed.flatMap(({ result }) =>
     result.judged.flatMap(({ press, release }) => [press, release]),
   );
   const firstOfEarlier = new Set(earlier.map(({ fromS }) => fromS));
   const own = (test?.windows ?? []).filter(({ fromS }) => !firstOfEarlier.has(fromS));
   const closed = [...earlier, ...own].map(
-    ({ cue, fromS, toS, side }): SeenWindow => ({ cue, fromS, toS, shown: side ?? 'unclear' }),
+    ({ cue, fromS, toS, side }): SeenWindow => ({ cue, fromS, toS, shown: name(side) }),
   );
   const cue = test?.cue ?? null;
   return cue === null ? closed : [...closed, { ...cue, toS: null, shown: null }];
 };
 
-const nothingShown: Readonly<Record<Shown, number>> = { normal: 0, above: 0, below: 0, unclear: 0 };
+type NameSide = (side: Side | null) => Shown;
 
-const tallyOf = (windows: readonly CueWindow[]): WindowTally => {
+/** A line that reads too low is not short, and one that reads too high is not open. */
+const sideNames =
+  (verdict: Verdict | undefined): NameSide =>
+  (side) => {
+    switch (side) {
+      case 'above':
+        return verdict === 'high' ? 'high' : 'open';
+      case 'below':
+        return verdict === 'low' ? 'low' : 'short';
+      case 'normal':
+        return 'normal';
+      case null:
+        return 'unclear';
+    }
+  };
+
+const nothingShown: Readonly<Record<Shown, number>> = {
+  normal: 0,
+  open: 0,
+  high: 0,
+  short: 0,
+  low: 0,
+  unclear: 0,
+};
+
+const tallyOf = (windows: readonly CueWindow[], name: NameSide): WindowTally => {
   const tally = { press: { ...nothingShown }, release: { ...nothingShown } };
-  for (const { cue, side } of windows) tally[cue][side ?? 'unclear'] += 1;
+  for (const { cue, side } of windows) tally[cue][name(side)] += 1;
   return tally;
 };

@@ -23,7 +23,14 @@ export const englishPressScreen: PressScreenWords = {
     inconclusive: 'UNCLEAR',
   },
   cue: { press: 'press', release: 'release' },
-  shown: { normal: 'reads', above: 'open', below: 'short', unclear: 'unclear' },
+  shown: {
+    normal: 'reads',
+    open: 'open',
+    high: 'high',
+    short: 'short',
+    low: 'low',
+    unclear: 'unclear',
+  },
   pressed: 'pressed',
   released: 'released',
   under: (place, sham) =>

@@ -3,8 +3,8 @@ import type { EventOf } from '../events.js';
 import type { CueName } from '../inputs.js';
 import type { PressFinding } from '../press/decide-press.js';
 
-/** The sides of `core/press/sides`, and `unclear`. */
-type Shown = 'normal' | 'above' | 'below' | 'unclear';
+/** What a window of a test showed. */
+type Shown = 'normal' | 'open' | 'high' | 'short' | 'low' | 'unclear';
 
 export interface PressScreenWords {
   readonly title: string;

@@ -9,13 +9,8 @@ import { joinCells, type StyledCell } from './chart.js';
 import { columnsOf } from './columns.js';
 import type { Line } from './line.js';
 
-/** A line's side looks as the verdict that it stands for. */
-export const verdictOf: Readonly<Record<Shown, Verdict>> = {
-  normal: 'normal',
-  above: 'open',
-  below: 'short',
-  unclear: 'unsure',
-};
+/** What a window showed looks as the verdict of that name. */
+export const verdictOf = (shown: Shown): Verdict => (shown === 'unclear' ? 'unsure' : shown);
 
 /** @param columnOf the column of cells of a time; may lie outside the band. */
 export const drawPressBand = (
@@ -38,7 +33,7 @@ export const drawPressBand = (
     const label = pressed ? ` ${words.cue.press} ` : ` ${words.cue.release} `;
     put(band, from, to, label, pressed ? theme.style.notice : theme.style.quiet);
     if (shown === null) continue;
-    const verdict = verdictOf[shown];
+    const verdict = verdictOf(shown);
     const symbol = theme.symbol[verdict];
     const result = `${symbol} ${words.shown[shown]}`;
     put(results, from, to, fits(result, from, to) ? result : symbol, theme.verdict[verdict]);

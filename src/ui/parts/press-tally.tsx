@@ -33,8 +33,8 @@ const tallyLines = (
     span(' '.repeat(lead)),
     ...columns.map((shown) =>
       span(
-        `${theme.symbol[verdictOf[shown]]} ${press.shown[shown]}`.padEnd(columnWidth + 1),
-        theme.verdict[verdictOf[shown]],
+        `${theme.symbol[verdictOf(shown)]} ${press.shown[shown]}`.padEnd(columnWidth + 1),
+        theme.verdict[verdictOf(shown)],
       ),
     ),
   ];
@@ -57,15 +57,20 @@ export const shortTally = ({ tally, free }: PressView, { theme, words }: Surroun
     ...columnsOf({ tally })
       .filter((shown) => tally[cue][shown] > 0)
       .map((shown) => {
-        const verdict = verdictOf[shown];
+        const verdict = verdictOf(shown);
         return span(` ${theme.symbol[verdict]}${tally[cue][shown]}`, theme.verdict[verdict]);
       }),
   ];
   return [...part('press', press.pressed), span(' '), ...part('release', press.released)];
 };
 
-/** Reads, open and unclear always, short where there is any: the table does not move about. */
-const columnsOf = ({ tally }: Pick<PressView, 'tally'>): readonly Shown[] =>
-  tally.press.below + tally.release.below > 0
-    ? ['normal', 'above', 'below', 'unclear']
-    : ['normal', 'above', 'unclear'];
+/** How wide the table is: another column where the line showed both too much and too little. */
+export const pressTallyColumns = (view: PressView): number => 14 + 10 * columnsOf(view).length;
+
+/** Reads and unclear always, and between them what there is beside; open where there is nothing yet. */
+const columnsOf = ({ tally: { press, release } }: Pick<PressView, 'tally'>): readonly Shown[] => {
+  const beside = (['open', 'high', 'short', 'low'] as const).filter(
+    (shown) => press[shown] + release[shown] > 0,
+  );
+  return ['normal', ...(beside.length === 0 ? (['open'] as const) : beside), 'unclear'];
+};

@@ -42,7 +42,8 @@ export const Reading = ({ state, width, large }: ReadingProps): ReactElement => 
   const contact = contactPicture(state, large, surroundings);
   const contactWidth = contact === null ? textContactWidth : widthOfPicture(contact);
   const room = width - contactWidth - gap - 1;
-  const lines = readingLines(state, large ? sizeThatFits(state, room) : 'large', surroundings);
+  const size = large ? sizeThatFits(state, room) : 'large';
+  const lines = readingLines(state, size, surroundings, room);
   const lead = new Array<Line>((height - lines.length) >> 1).fill([]);
   return (
     <Box height={height} flexShrink={0} gap={gap} paddingLeft={1}>
@@ -57,7 +58,7 @@ export const Reading = ({ state, width, large }: ReadingProps): ReactElement => 
 };
 
 export const SmallReading = ({ state, width }: Omit<ReadingProps, 'large'>): ReactElement => {
-  const lines = readingLines(state, 'small', useSurroundings());
+  const lines = readingLines(state, 'small', useSurroundings(), width - 1);
   return (
     <Rows lines={lines.map((line) => [span(' '), ...line])} width={width} height={smallRows} />
   );
@@ -118,6 +119,7 @@ const readingLines = (
   state: WalkState,
   size: ReadingSize,
   { theme, words }: Surroundings,
+  room: number,
 ): readonly Line[] => {
   const live = selectLive(state);
   const { large } = words.screen;
@@ -125,7 +127,7 @@ const readingLines = (
     const halted = state.paused !== null || state.hold !== null;
     const style = halted ? theme.style.quiet : theme.style.strong;
     const drawing = bigReading(live.digits, live.unit, size);
-    return drawing === null
+    return drawing === null || widthOfPicture(drawing) > room
       ? [[], [span(`${live.digits} ${live.unit}`, style)]]
       : pictureLines(drawing, style, theme.unicode);
   }

@@ -15,7 +15,7 @@ import { MeasureRule } from '../parts/measure-rule.js';
 import { PressPlaces } from '../parts/press-places.js';
 import { PressPrompt } from '../parts/press-prompt.js';
 import { pressSays } from '../parts/press-says.js';
-import { PressTally, pressTallyRows } from '../parts/press-tally.js';
+import { PressTally, pressTallyColumns, pressTallyRows } from '../parts/press-tally.js';
 import { PressTrace } from '../parts/press-trace.js';
 import { SmallReading } from '../parts/reading.js';
 import { Row, Rows } from '../parts/rows.js';
@@ -32,9 +32,8 @@ const fixedRows = 6;
 const sayRows = 2;
 const usualPrompt = 5;
 const largePrompt = 10;
-/** Columns of the tally, and of the largest prompt that leaves the reading room beside it. */
-const tallyColumns = 44;
-const readingColumns = 38;
+/** The widest reading in large letters, with a blank before it. */
+const readingColumns = 42;
 
 export const PressScreen = ({ snapshot, layout, view }: PressScreenProps): ReactElement => {
   const surroundings = useSurroundings();
@@ -42,6 +41,7 @@ export const PressScreen = ({ snapshot, layout, view }: PressScreenProps): React
   const { width, height, form } = layout;
   const large = form === 'large';
   const promptRows = large ? largePrompt : usualPrompt;
+  const tally = pressTallyColumns(view);
   const lowerRows = large
     ? Math.max(pressTallyRows, Math.min(8, view.places.length + 1))
     : pressTallyRows;
@@ -65,8 +65,8 @@ export const PressScreen = ({ snapshot, layout, view }: PressScreenProps): React
       <PressTrace view={view} trace={trace} t={state.t} width={width} rows={traceRows} />
       {gap}
       <Box height={lowerRows} flexShrink={0}>
-        <PressTally view={view} width={tallyColumns} />
-        <PressPlaces view={view} width={width - tallyColumns} rows={lowerRows} />
+        <PressTally view={view} width={tally} />
+        <PressPlaces view={view} width={width - tally} rows={lowerRows} />
       </Box>
       <Rows width={width} lines={pressSays(view, surroundings, width)} height={sayRows} />
       <Said snapshot={snapshot} width={width} />

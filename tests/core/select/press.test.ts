@@ -36,17 +36,27 @@ describe('what there is to see of a press test', () => {
     const third = at((state) => windowsGiven(state) === 5);
     expect(third.cycle).toBe(3);
     expect(third.tally).toEqual({
-      press: { normal: 3, above: 0, below: 0, unclear: 0 },
-      release: { normal: 0, above: 2, below: 0, unclear: 0 },
+      press: { normal: 3, open: 0, high: 0, short: 0, low: 0, unclear: 0 },
+      release: { normal: 0, open: 2, high: 0, short: 0, low: 0, unclear: 0 },
     });
     expect(third.windows.map(({ cue, shown }) => [cue, shown])).toEqual([
       ['press', 'normal'],
-      ['release', 'above'],
+      ['release', 'open'],
       ['press', 'normal'],
-      ['release', 'above'],
+      ['release', 'open'],
       ['press', 'normal'],
       ['release', null],
     ]);
+  });
+
+  it('should call what lies beside the normal high where the line reads high, not open', () => {
+    const { session, until } = pressing();
+    until((state) => windowsGiven(state) === 5);
+    const { state } = session;
+    const pins = state.pins.map((pin) => ({ ...pin, verdict: 'high' as const }));
+    const view = selectPress({ ...state, pins });
+    expect(view?.tally.release).toMatchObject({ open: 0, high: 2 });
+    expect(view?.windows[1]?.shown).toBe('high');
   });
 
   it('should go to bare board after a part that answers, keeping what was found and its windows', () => {

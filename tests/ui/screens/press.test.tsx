@@ -3,6 +3,7 @@ import { stripVTControlCharacters } from 'node:util';
 import { render } from 'ink-testing-library';
 import stringWidth from 'string-width';
 import { afterEach, describe, expect, it } from 'vitest';
+import type { ScenarioName } from '../../../src/bench/scenarios.js';
 import type { WalkState } from '../../../src/core/walk/state.js';
 import { createNotices } from '../../../src/session/notices.js';
 import { App } from '../../../src/ui/app.js';
@@ -17,11 +18,10 @@ afterEach(() => {
 });
 
 /** One session, shown on several terminals at once. */
-const pressing = (...terminals: readonly Terminal[]) => {
-  const { session, until } = steppedBench(
-    { scenario: 'loose-filter', pace: 'steady', seed: 3 },
-    'each',
-  );
+const pressing = (...terminals: readonly Terminal[]) => pressingOn('loose-filter', ...terminals);
+
+const pressingOn = (scenario: ScenarioName, ...terminals: readonly Terminal[]) => {
+  const { session, until } = steppedBench({ scenario, pace: 'steady', seed: 3 }, 'each');
   const { words, keys } = surroundings;
   const store = createScreenStore({
     session,
@@ -123,6 +123,20 @@ describe('the press view', () => {
     const { shownWhen } = pressing({ columns: 120, rows: 40 });
     const [shown = []] = shownWhen(({ press, lastPress }) => press === null && lastPress !== null);
     expect(shown.join('\n')).toContain('FL2 answers most');
+  });
+
+  it('should call a leaky line low, not short, and show the whole of a reading in kΩ', () => {
+    const { shownWhen } = pressingOn('demo', { columns: 80, rows: 24 });
+    const [shown = []] = shownWhen(
+      (state) => state.press?.line === 'TOUCH_INT' && windowsGiven(state) === 3,
+    );
+    const text = shown.join('\n');
+    expect(text).toMatch(/━ reads {3}▾ low {5}\? unclear/u);
+    expect(text).toMatch(/pressed {5}0 {9}2 {9}0/u);
+    expect(text).not.toContain('short');
+    // The large letters of the reading: the last ones are those of Ω.
+    expect(shown.slice(4, 9).join('\n')).not.toContain('…');
+    expect(shown.slice(4, 9).join('\n')).toMatch(/▄█ █▄ *$/mu);
   });
 
   it('should do with ASCII', () => {
