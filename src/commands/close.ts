@@ -32,10 +32,7 @@ export const closeCommand = (): Command =>
     .addOption(new Option('--as <word>', 'how it ended').choices(jobOutcomes).makeOptionMandatory())
     .option('--reason <text>', 'why; needed for repaired without a good recheck')
     .option('--cause <place>', 'the joint or part that was at fault, as the profile names it')
-    .option(
-      '--recheck <file>',
-      'the recheck it rests on (default: the last one beside the session)',
-    )
+    .option('--recheck <file>', 'the recheck it rests on (default: the last one of this session)')
     .option('--json', 'one JSON object per line on stdout')
     .option('--plain', 'lines of text (the usual form)')
     .addHelpText('after', examples)

@@ -8,7 +8,7 @@ import { sessionBegins } from '../store/session-begins.js';
 import { exitCodes, UserError } from './user-error.js';
 
 /**
- * Oldest first. @param named files to take instead of those found beside the session.
+ * Oldest first. @param named files to take instead of those that are found.
  * @throws UserError for a named file that is no recheck of the session; FileError for one that is not sound.
  */
 export const rechecksOf = (

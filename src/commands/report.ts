@@ -50,7 +50,7 @@ export const reportCommand = (): Command =>
   new Command('report')
     .description('write the handover page of a saved session (HTML, CSV, Markdown)')
     .argument('<session>', 'a saved session')
-    .argument('[rechecks...]', 'rechecks of it (default: those found beside it)')
+    .argument('[rechecks...]', 'rechecks of it (default: those beside it or in the data folder)')
     .option('--out <file>', 'where to write, - for standard output (default: beside the session)')
     .addOption(
       new Option(
