@@ -9,7 +9,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { onEndSignals } from '../session/end-signals.js';
 import { followGrowing } from '../store/growing-session.js';
 import { loadDriver, loadProfile } from '../store/load-definitions.js';
-import { sayLine } from './say.js';
+import { say } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface BenchOptions {
@@ -19,6 +19,7 @@ interface BenchOptions {
   readonly driver: string;
   readonly continued?: boolean;
   readonly hear?: string;
+  readonly json?: boolean;
 }
 
 const examples = `
@@ -43,6 +44,8 @@ export const benchCommand = (): Command =>
     .option('--driver <id or file>', 'the meter it imitates', 'stream-fields-flags')
     .option('--continued', 'with --tcp: a new connection goes on with the walk before')
     .option('--hear <session>', 'the technician hears the walk that writes this session file')
+    .option('--json', 'the link as one JSON object on stdout')
+    .option('--plain', 'the link as a line of text (the usual form)')
     .addHelpText('after', examples)
     .action(bench);
 
@@ -57,12 +60,13 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
   const setup = orUsage(() =>
     benchSetup({ bench: parseBenchName(name), driver, profile, hears: options.hear !== undefined }),
   );
+  const served = (link: string): void => say(options.json, link, { type: 'bench-served', link });
   const serving =
     tcp === undefined
       ? await startBenchPty({
           setup,
           clock,
-          at: (device) => sayLine(`serial:${device}`),
+          at: (device) => served(`serial:${device}`),
           ...(typeof pty === 'string' ? { linkPath: pty } : {}),
         }).catch(asUserError)
       : await startBenchServer({
@@ -71,7 +75,7 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
           port: tcp,
           walks: options.continued ? 'continued' : 'fresh',
         }).catch(asUserError);
-  if ('port' in serving) sayLine(`tcp://127.0.0.1:${serving.port}`);
+  if ('port' in serving) served(`tcp://127.0.0.1:${serving.port}`);
   const stopHearing =
     options.hear === undefined
       ? () => undefined

@@ -31,6 +31,8 @@ export const keysCommand = (): Command =>
     .addHelpText('after', examples)
     .action(keys);
 
+const longestAct = Math.max(...screenActs.map(({ length }) => length));
+
 const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
   if (reset) forgetKeys(keysFile());
   if (learn) await learnKeys();
@@ -38,7 +40,7 @@ const keys = async ({ learn, reset, json }: KeysOptions): Promise<void> => {
   const map = orUsage(() => keyMapWith(readKeys(keysFile())));
   for (const act of screenActs) {
     const names = map[act];
-    const line = `${act.padEnd(8)} ${names.join(', ').padEnd(16)} ${english.screen.keyMeans[act]}`;
+    const line = `${act.padEnd(longestAct)}  ${names.join(', ').padEnd(14)} ${english.screen.keyMeans[act]}`;
     say(json, line, { act, keys: names });
   }
 };
