@@ -21,14 +21,17 @@ export interface StreamState {
   readonly silent: boolean;
   readonly faults: number;
   readonly awakeDueAt: number;
-  /** Lines since `secondFrom`. */
+  /** Lines since `countedFrom`. */
   readonly lines: number;
-  readonly secondFrom: number;
+  readonly countedFrom: number;
+  /** Nothing is taken until the lines come at a meter's pace again. */
   readonly flooded: boolean;
 }
 
 /** Far above any meter, far below what would stall the program. */
 const mostLinesPerS = 1000;
+/** Over so long it is seen that a flood has ended; a stall of our own may bring a second's lines at once. */
+const endSeenS = 0.1;
 
 export const streamStart: StreamState = {
   open: false,
@@ -37,7 +40,7 @@ export const streamStart: StreamState = {
   faults: 0,
   awakeDueAt: Number.POSITIVE_INFINITY,
   lines: 0,
-  secondFrom: 0,
+  countedFrom: 0,
   flooded: false,
 };
 
@@ -60,7 +63,7 @@ export const stepStream = (
 
 const opened = (setting: StreamSetting, t: number): Stepped<StreamState> => {
   const awakeDueAt = setting.keepAwake ? t : Number.POSITIVE_INFINITY;
-  return woken(setting, { ...streamStart, open: true, heardAt: t, secondFrom: t, awakeDueAt }, t);
+  return woken(setting, { ...streamStart, open: true, heardAt: t, countedFrom: t, awakeDueAt }, t);
 };
 
 /** A line moves the moment of silence, not the wake: a wake that comes too early asks for the next one. */
@@ -69,21 +72,24 @@ const heard = (
   before: StreamState,
   { t, frame }: Extract<DialogueEvent, { event: 'frame' }>,
 ): Stepped<StreamState> => {
-  const sameSecond = t - before.secondFrom < 1;
-  const lines = sameSecond ? before.lines + 1 : 1;
-  const secondFrom = sameSecond ? before.secondFrom : t;
-  const counted = { ...before, heardAt: t, lines, secondFrom };
-  if (lines > mostLinesPerS) {
+  const spanS = before.flooded ? endSeenS : 1;
+  const isCounting = t - before.countedFrom < spanS;
+  const lines = isCounting ? before.lines + 1 : 1;
+  const countedFrom = isCounting ? before.countedFrom : t;
+  const counted = { ...before, heardAt: t, lines, countedFrom };
+  const isQuiet = t - before.heardAt >= endSeenS;
+  const isOver = isQuiet || (!isCounting && before.lines <= mostLinesPerS * spanS);
+  if (before.flooded ? !isOver : lines > mostLinesPerS) {
     const text = floodWords(mostLinesPerS);
     const effects: DialogueEffect[] = before.flooded
       ? []
       : [{ effect: 'says', t, says: 'error', text }];
-    return { state: { ...counted, flooded: true }, effects };
+    const from = before.flooded ? countedFrom : t;
+    return { state: { ...counted, countedFrom: from, flooded: true }, effects };
   }
   const reading = readFrame(t, frame, setting.decoder, setting.asked);
   const { faults, effects } = heardReading(reading, before.faults);
-  const flooded = before.flooded && (sameSecond || before.lines > mostLinesPerS);
-  const state = { ...counted, faults, flooded, silent: false };
+  const state = { ...counted, faults, flooded: false, silent: false };
   if (!before.silent) return { state, effects };
   const watched = woken(setting, state, t);
   return { state: watched.state, effects: [...effects, ...watched.effects] };

@@ -75,4 +75,17 @@ describe('a meter that talks by itself', () => {
     expect(readings.at(-1)).toBe(2);
     expect(says.filter(({ says }) => says === 'error')).toHaveLength(1);
   });
+
+  it('should take nothing of a flood that lasts, and hear the meter as soon as it has ended', () => {
+    const bench = play(streamDriver(), resistance, mute, 10);
+    bench.at(0, 'opened');
+    for (let i = 0; i < 50_000; i += 1) bench.line(0.5 + i / 10_000, '1.0O');
+    for (let i = 0; i < 20; i += 1) bench.line(5.5 + i / 10, '2.0O');
+
+    const { readings, heardAt, says } = bench.run();
+
+    expect(readings.filter((value) => value === 1)).toHaveLength(1000);
+    expect(heardAt[1000]).toBeLessThan(5.8);
+    expect(says.filter(({ says }) => says === 'error')).toHaveLength(1);
+  });
 });
