@@ -83,6 +83,7 @@ try {
   else {
     const [first = '', ...rest] = linesFor(error);
     [`pinwalk: ${first}`, ...rest].forEach(complain);
-    process.exitCode = exitCodeFor(error);
+    // A signal has set it already.
+    process.exitCode ??= exitCodeFor(error);
   }
 }

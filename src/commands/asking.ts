@@ -1,12 +1,13 @@
 // Questions at a real terminal, one line each. Lines typed ahead wait for their question.
 import { createInterface } from 'node:readline';
 import { showUnsafe } from '../core/clean-text.js';
+import { exitCodeOfSignal, onEndSignals } from '../session/end-signals.js';
 import { wrapText } from '../ui/draw/line.js';
 import { sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export interface Asking {
-  /** The answer, without blanks around it. @throws UserError when the terminal closes. */
+  /** The answer, without blanks around it. @throws UserError when the terminal closes or a signal ends the program. */
   ask(question: string): Promise<string>;
   say(line: string): void;
 }
@@ -23,6 +24,11 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
     lines.once('close', () => reject(new UserError('left before the walk began', exitCodes.usage)));
   });
   closed.catch(() => undefined);
+  // The terminal is given back before the program goes.
+  const stopSignals = onEndSignals((number) => {
+    process.exitCode = exitCodeOfSignal(number);
+    lines.close();
+  });
   const nextLine = (question: string): Promise<string> => {
     lines.setPrompt(showUnsafe(question));
     lines.prompt();
@@ -41,6 +47,7 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
       say: (line) => inColumns(line, process.stdout.columns).forEach(sayLine),
     });
   } finally {
+    stopSignals();
     lines.close();
   }
 };

@@ -80,7 +80,7 @@ const bench = async (name: string, options: BenchOptions): Promise<void> => {
     options.hear === undefined
       ? () => undefined
       : followGrowing(options.hear, (event) => serving.hear(event));
-  await new Promise<void>((resolve) => void onEndSignals(resolve));
+  await new Promise<void>((resolve) => void onEndSignals(() => resolve()));
   stopHearing();
   await serving.close();
 };

@@ -142,6 +142,7 @@ export const runSession = (parts: SessionParts): RunningSession => {
       return () => watchers.delete(call);
     },
     start: () => {
+      if (over) return;
       clock.after(readyAfterS, () => readySuspects(state));
       feed.start((input) => {
         const given = inputTime(input);

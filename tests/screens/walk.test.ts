@@ -172,6 +172,44 @@ describe.skipIf(!hasTmux)('the walk in a terminal', { timeout: 120_000 }, () => 
     await expectRestored(terminal);
   });
 
+  it.each([0, 5, 30, 80, 150])(
+    'should close the session when it is killed %d ms after its file was made',
+    async (afterMs) => {
+      const terminal = start(80, 24);
+      const file = join(terminal.folder, 'walk.jsonl');
+      for (const until = performance.now() + 30_000; !existsSync(file); ) {
+        if (performance.now() > until) throw new Error('no session file was made');
+        await sleep(1);
+      }
+      await sleep(afterMs);
+      terminal.signal('SIGTERM');
+      await terminal.until('rc=143');
+      await expectRestored(terminal);
+      expect(events(terminal).trimEnd().split('\n').at(-1)).toContain('"type":"session-closed"');
+      expect(existsSync(`${file}.lock`)).toBe(false);
+    },
+  );
+
+  it.each([
+    ['SIGTERM', 143],
+    ['C-c', 2],
+  ] as const)(
+    'should close the session when the walk is left for good before it: %s',
+    async (how, code) => {
+      const link = '--link tcp://127.0.0.1:9 --driver stream-fields-flags --wait';
+      const command = `sh -c 'echo before; exec node dist/main.js walk --profile demo ${link} --no-intake --cautions-confirmed --session "$HOME/walk.jsonl"'`;
+      const terminal = openTerminal({ columns: 80, rows: 24, command });
+      open.push(terminal);
+      await terminal.until('s leaves it out:');
+      if (how === 'C-c') terminal.send(how);
+      else terminal.signal(how);
+      await terminal.until(`rc=${code}`);
+      await expectRestored(terminal);
+      expect(terminal.screen().join('\n')).toContain('left before the walk began');
+      expect(events(terminal).trimEnd().split('\n').at(-1)).toContain('"type":"session-closed"');
+    },
+  );
+
   it('should end when its terminal goes away', async () => {
     const terminal = start(80, 24);
     await terminal.until('ground 1 of 2');
