@@ -12,7 +12,7 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { readSession } from '../store/journal-reader.js';
 import { openLaterWork } from '../store/later-work.js';
 import { type IntakeOptions, intakeGiven, intakeOptions } from './intake-options.js';
-import { complain, say } from './say.js';
+import { complain, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
 
@@ -48,7 +48,8 @@ const run = async (session: string, { json, ...options }: IntakeCommandOptions):
   const show = (events: readonly WalkEvent[]): void => {
     for (const event of events) {
       if (!isJobEvent(event)) continue;
-      say(json, describeJob(event, profile, english.job) ?? '', event);
+      if (json) sayObject(event);
+      else describeJob(event, profile, english.job).forEach(sayLine);
     }
   };
   const given = intakeGiven(options, profile);

@@ -1,6 +1,8 @@
 // Prints what happens in a walk as it happens: for another program, or for a person who reads lines.
+import { isJobEvent } from '../core/event-families.js';
 import type { WalkState } from '../core/walk/state.js';
 import { describe } from '../core/words/describe.js';
+import { describeJob } from '../core/words/describe-job.js';
 import { english } from '../core/words/english.js';
 import type { Follower } from '../session/ports.js';
 import type { Face } from './face.js';
@@ -27,9 +29,10 @@ const printJson =
 export const printPlain =
   (state: () => WalkState): Follower =>
   (event) => {
+    if (isJobEvent(event)) {
+      describeJob(event, state().profile, english.job).forEach(sayLine);
+      return;
+    }
     const line = describe(event, state(), english);
-    if (line === null) return;
-    // Triage is several lines, each of them clean; a line end in anything else is somebody else's.
-    const lines = event.type === 'groups-proposed' ? line.split('\n') : [line];
-    lines.forEach(sayLine);
+    if (line !== null) sayLine(line);
   };

@@ -84,7 +84,7 @@ const make = (setup: Partial<CuePlayerSetup> & Pick<CuePlayerSetup, 'mode'>): Cu
   return cuePlayer;
 };
 
-const soon = { timeout: 8000, interval: 10 };
+const soon = { timeout: 40_000, interval: 10 };
 const probed = () => vi.waitFor(() => expect(count('ended')).toBe(1), soon);
 
 describe('real processes', () => {

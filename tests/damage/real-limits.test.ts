@@ -21,7 +21,7 @@ const isRoot = process.getuid?.() === 0;
 
 it.skipIf(!runs('prlimit', '--version'))(
   'should stop at a limit on file size and go on once it is raised',
-  { timeout: 60_000 },
+  { timeout: 120_000 },
   async () => {
     const path = folder.path('limited.jsonl');
     const child = startChild([path, '120', '10']);
@@ -32,7 +32,7 @@ it.skipIf(!runs('prlimit', '--version'))(
     expect(refusal).toMatch(/^! full session file .*may not grow any larger; raise the limit/);
     expect(statSync(path).size).toBeLessThanOrEqual(limit);
     // It tries again on its own: what of a try came to the file is taken back at once, and may be seen until then.
-    await expect.poll(() => checkFile(path).problems).toEqual([]);
+    await expect.poll(() => checkFile(path).problems, { timeout: 20_000 }).toEqual([]);
     execFileSync('prlimit', ['--pid', `${child.process.pid}`, '--fsize=unlimited:']);
     await child.heard((word) => word === 'done');
     await child.ended;
@@ -89,7 +89,7 @@ describe('a disk of its own', () => {
   });
 });
 
-it('should refuse a folder that may not be written to', { timeout: 60_000 }, async ({ skip }) => {
+it('should refuse a folder that may not be written to', { timeout: 120_000 }, async ({ skip }) => {
   const inside = folder.path('locked');
   mkdirSync(inside);
   chmodSync(inside, 0o555);

@@ -44,7 +44,7 @@ describe('configuration', () => {
     expect(elsewhere.stderr).toContain('nowhere-else');
     const told = await runProgram([...walk, '--profile', profile], { input: values, env });
     expect(told.code).toBe(0);
-  }, 60_000);
+  }, 120_000);
 
   it('should stop every command at a slip, with its line, and tell where the file is', async () => {
     const path = put({ cuse: 'off' });
@@ -66,5 +66,5 @@ describe('configuration', () => {
     expect((await runProgram(['config', '--init'], { env })).code).toBe(5);
     const { lines: explained } = await runProgram(['config', '--explain'], { env });
     expect(explained).toHaveLength(shown.length - 1);
-  }, 60_000);
+  }, 120_000);
 });

@@ -79,6 +79,10 @@ describe('the job around the walk', { timeout: 120_000 }, () => {
     expect(typesOf(later.lines)).toEqual(['intake-noted']);
     const shown = await runProgram(['intake', session]);
     expect(shown.lines[0]).toBe('Ticket: T-17; Symptom: lit, but black; Data matters: yes');
+    const observed = await runProgram(['intake', session, '--observe', 'touch=no']);
+    expect(observed.lines.length).toBeGreaterThan(2);
+    expect(observed.lines).toContainEqual(expect.stringMatching(/^Walk first: /u));
+    expect(observed.lines.join('')).not.toContain('\u240a');
     const check = await runProgram(['check', session]);
     expect(check.code).toBe(0);
   });

@@ -173,4 +173,4 @@ it('should go from intake to handover, and be shared, replayed and drilled', asy
   const of = marks.length;
   expect(of).toBeGreaterThan(1);
   expect(learnt.at(-1)).toMatchObject({ type: 'drill-finished', of, points: of });
-}, 300_000);
+}, 600_000);

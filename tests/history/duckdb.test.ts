@@ -27,7 +27,7 @@ describe('session files in DuckDB', () => {
       answers.push(reader.getRowObjectsJson() as Record<string, unknown>[]);
     }
     connection.closeSync();
-  }, 60_000);
+  }, 120_000);
 
   it('should count the verdicts as the sessions themselves do', () => {
     const counted = new Map<string, number>();

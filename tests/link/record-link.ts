@@ -38,7 +38,11 @@ export const recordLink = (link: Link): Recorded => {
 };
 
 /** Polls until `holds`; the failure names what was waited for. */
-export const until = async (what: string, holds: () => boolean, withinMs = 6000): Promise<void> => {
+export const until = async (
+  what: string,
+  holds: () => boolean,
+  withinMs = 30_000,
+): Promise<void> => {
   const deadline = performance.now() + withinMs;
   while (!holds()) {
     if (performance.now() > deadline) throw new Error(`waited in vain: ${what}`);

@@ -22,7 +22,7 @@ import { eventful, opened } from './session-events.js';
 let browser: Browser;
 beforeAll(async () => {
   browser = await openBrowser();
-}, 60_000);
+}, 120_000);
 afterAll(() => browser.close());
 
 interface Shown {

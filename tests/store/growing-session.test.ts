@@ -14,7 +14,7 @@ describe('a session file that is still being written', () => {
     const heard: number[] = [];
     onTestFinished(followGrowing(path, ({ seq }) => heard.push(seq)));
     const hears = (seqs: readonly number[]): Promise<void> =>
-      vi.waitFor(() => expect(heard).toEqual(seqs), { timeout: 5000 });
+      vi.waitFor(() => expect(heard).toEqual(seqs), { timeout: 30_000 });
 
     writeFileSync(path, `${line(0)}\n${line(1)}\n${line(2).slice(0, 20)}`);
     await hears([0, 1]);
@@ -29,7 +29,7 @@ describe('a session file that is still being written', () => {
     const heard: number[] = [];
     const stop = followGrowing(path, ({ seq }) => heard.push(seq));
     writeFileSync(path, `${line(0)}\n`);
-    await vi.waitFor(() => expect(heard).toEqual([0]), { timeout: 5000 });
+    await vi.waitFor(() => expect(heard).toEqual([0]), { timeout: 30_000 });
     stop();
     appendFileSync(path, `${line(1)}\n`);
     await new Promise((resolve) => setTimeout(resolve, 100));

@@ -11,8 +11,8 @@ export default defineConfig({
   root,
   test: {
     setupFiles: ['tests/support/setup.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
     // Whoever runs the tests may have settings of their own.
     env: { XDG_CONFIG_HOME: '/nonexistent' },

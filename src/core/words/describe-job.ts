@@ -1,4 +1,4 @@
-// An event of the job around the walk as one line of words.
+// An event of the job around the walk in words, a line each.
 import { cleanText } from '../clean-text.js';
 import type { JobEvent } from '../event-families.js';
 import type { EventOf } from '../events.js';
@@ -11,7 +11,19 @@ import type { IntakeField, JobWords } from './job-words.js';
 const longest = 300;
 const clean = (text: string): string => cleanText(text, longest);
 
-export const describeJob = (event: JobEvent, profile: Profile, words: JobWords): string => {
+/** One line but for a proposal, which has a few. */
+export const describeJob = (
+  event: JobEvent,
+  profile: Profile,
+  words: JobWords,
+): readonly string[] =>
+  event.type === 'groups-proposed'
+    ? describeTriage(event, profile, words)
+    : [describeFact(event, words)];
+
+type Fact = Exclude<JobEvent, { readonly type: 'groups-proposed' }>;
+
+const describeFact = (event: Fact, words: JobWords): string => {
   switch (event.type) {
     case 'intake-noted':
       return describeNoted(event, words).join('; ');
@@ -27,8 +39,6 @@ export const describeJob = (event: JobEvent, profile: Profile, words: JobWords):
       return words.residual.skipped(clean(event.reason));
     case 'symptom-observed':
       return words.observed(clean(event.asks), event.answer);
-    case 'groups-proposed':
-      return describeTriage(event, profile, words).join('\n');
   }
 };
 

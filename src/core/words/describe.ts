@@ -20,7 +20,7 @@ export const describe = (
   state: WalkState,
   words: Words,
 ): string | null => {
-  if (isJobEvent(event)) return describeJob(event, state.profile, words.job);
+  if (isJobEvent(event)) return describeJob(event, state.profile, words.job).join(' ');
   if (isReworkEvent(event)) return describeRework(event, words.rework);
   const unit = siUnit(state.plan.function);
   switch (event.type) {

@@ -214,7 +214,7 @@ describe('learnProfile', () => {
     });
     const learned = learnFrom([
       ...boards(4).map((one) => onRange(one, 6000)),
-      onRange(board('other', 1.002), 60_000),
+      onRange(board('other', 1.002), 120_000),
     ]);
     expect(learned.profile.lines.D0_P?.expect?.resistance).toMatchObject({ range: 6000 });
     expect(lineOf(learned, 'D0_P')).toMatchObject({
