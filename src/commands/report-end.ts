@@ -1,8 +1,8 @@
 // The last words of a session and the program's exit code.
 
 import { tallyPins } from '../core/walk/tally.js';
-import { tallyOf } from '../core/words/describe.js';
 import { english } from '../core/words/english.js';
+import { tallyOf } from '../core/words/shown.js';
 import type { Journal } from '../session/ports.js';
 import type { RunningSession, SessionEnd } from '../session/run-session.js';
 import { complain } from './say.js';

@@ -1,3 +1,4 @@
+// `rework`: what was done to the board after the walk, with how much heat; added to the walk's own session.
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
 import type { CueMode } from '../core/cue-mode.js';

@@ -8,7 +8,7 @@ import { type Place, placeName } from '../rework/heat-limits.js';
 import { isLead } from '../suspects/priors.js';
 import type { WalkState } from '../walk/state.js';
 import { cursorPin } from '../walk/whereabouts.js';
-import { tallyOf } from '../words/describe.js';
+import { tallyOf } from '../words/shown.js';
 import type { SpokenWords } from '../words/spoken-words.js';
 import type { Words } from '../words/words.js';
 import type { Cue, CueKind } from './cue.js';

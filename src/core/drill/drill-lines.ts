@@ -3,7 +3,7 @@ import { cleanText } from '../clean-text.js';
 import { formatReading } from '../measure/format-reading.js';
 import { siUnit } from '../reading.js';
 import type { WalkState } from '../walk/state.js';
-import { shownExpected } from '../words/describe.js';
+import { shownExpected } from '../words/shown.js';
 import type { Words } from '../words/words.js';
 import type { Marked } from './drill-run.js';
 import type { DrillQuestion } from './question.js';

@@ -5,15 +5,14 @@ import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { isClosing } from '../press/press-stage.js';
 import { siUnit } from '../reading.js';
-import { selectChain } from '../select/chain.js';
-import { type ExpectedBounds, type Verdict, verdicts } from '../verdict.js';
-import { certaintyOf, percentOf } from '../walk/certainty.js';
 import type { WalkState } from '../walk/state.js';
 import { indexOfPin } from '../walk/whereabouts.js';
 import { describeJob } from './describe-job.js';
+import { describePress, describeTrace } from './describe-press.js';
 import { describeRework } from './describe-rework.js';
+import { probeInWords, suspectsInWords } from './describe-suspects.js';
+import { shownConfidence, shownExpected, shownReference, shownValue, tallyOf } from './shown.js';
 import type { Words } from './words.js';
-import { writeChance } from './write-chance.js';
 
 export const describe = (
   event: Numbered | WalkEvent,
@@ -152,67 +151,6 @@ export const describe = (
   }
 };
 
-/** A probe's place by name: a pin, or a place along a line. */
-export const probeInWords = (
-  { line, pin, part, side }: Pick<EventOf<'probe-begun'>, 'line' | 'pin' | 'part' | 'side'>,
-  words: Words,
-): string =>
-  side === undefined ? words.pinPlace(pin ?? '', line) : words.probePlace(line, part ?? null, side);
-
-/** The likeliest places, a lead before all others where it leads, and the next best probe. */
-const suspectsInWords = (
-  { suspects, next }: EventOf<'suspects-ranked'>,
-  state: WalkState,
-  words: Words,
-): string => {
-  const [first] = suspects;
-  const said = words.suspects(
-    suspects
-      .slice(0, 3)
-      .map(
-        ({ where, id, probability }) =>
-          [words.suspect(where, id), Math.round(100 * probability)] as const,
-      ),
-  );
-  const lead = first?.where === 'lead' ? words.checkLead(words.suspect('lead', first.id)) : null;
-  const then = next === null ? null : words.nextProbe(next);
-  const index = state.plan.pins.findIndex(({ line }) => line === first?.lines[0]);
-  const chain = lead === null ? chainInWords(state, index, words) : null;
-  return [lead, said, chain, then].filter((part) => part !== null).join(' ');
-};
-
-/** What a line did while it was pressed at will. */
-export const describeTrace = (
-  { line, rests, excursions, medianDwell, repeats, marked }: EventOf<'press-traced'>,
-  words: Words,
-): string =>
-  words.pressTraced(line, {
-    rests,
-    times: excursions.length,
-    dwellS: medianDwell,
-    repeats,
-    marked:
-      marked === null
-        ? null
-        : {
-            presses: marked.presses,
-            away: marked.awayPressed,
-            between: marked.awayBetween,
-            chance: writeChance(marked.pValue),
-          },
-  });
-
-/** What pressing a place came to, with the p-value adjusted for repeated looks. */
-export const describePress = (
-  { line, part, finding, cycles, adjustedPValue }: EventOf<'press-judged'>,
-  words: Words,
-): string => words.pressJudged(line, part, finding, cycles, writeChance(adjustedPValue));
-/** What the known part should read, as its maker states it. */
-export const shownReference = ({ reference, plan }: WalkState): string =>
-  reference === null
-    ? ''
-    : `${formatReading(reference.value, null, siUnit(plan.function))} ± ${100 * reference.tolerance} %`;
-
 /** Pin, reading, verdict and how sure it is; of a verdict that is not normal also why, and what would help next. */
 const judgedLine = (event: EventOf<'pin-judged'>, state: WalkState, words: Words): string => {
   const { pin, line, verdict, expected, advice, because = [] } = event;
@@ -229,45 +167,3 @@ const judgedLine = (event: EventOf<'pin-judged'>, state: WalkState, words: Words
   const next = advice === undefined ? [] : [words.context.advice[advice]];
   return [told, ...why, ...next].join('; ');
 };
-
-/** Confidence in words and number. */
-export const shownConfidence = (
-  judged: { readonly verdict: Verdict; readonly confidence: number },
-  words: Words,
-): string => `${words.context.certainty[certaintyOf(judged)]} ${percentOf(judged.confidence)}`;
-
-/** The line of a pin from the pin to the chip, each place with its share; null where nothing is known of that. */
-export const chainInWords = (state: WalkState, index: number, words: Words): string | null => {
-  const chain = selectChain(state, index);
-  if (chain === null) return null;
-  const places = chain.places.map(
-    ({ name, probability }) => [name, Math.round(100 * probability)] as const,
-  );
-  return words.chain(chain.line, places);
-};
-
-/** What a pin read, with the digits its uncertainty supports. */
-export const shownValue = (state: WalkState, pin: string, words: Words): string => {
-  const record = state.pins[indexOfPin(state, pin)];
-  if (record === undefined) return '';
-  if (record.overload) return words.overload;
-  if (record.value === null) return '-';
-  return formatReading(record.value, record.standardUncertainty, siUnit(state.plan.function));
-};
-
-export const shownExpected = (expected: ExpectedBounds, unit: string, words: Words): string => {
-  if (expected === null) return words.expectedNothing;
-  if (expected === 'overload') return words.expectedOverload;
-  return words.expectedBetween(
-    formatReading(expected.low, null, unit),
-    formatReading(expected.high, null, unit),
-  );
-};
-
-export const tallyOf = (
-  tally: Partial<Record<(typeof verdicts)[number], number>>,
-): readonly (readonly [(typeof verdicts)[number], number])[] =>
-  verdicts.flatMap((verdict) => {
-    const n = tally[verdict] ?? 0;
-    return n > 0 ? [[verdict, n] as const] : [];
-  });

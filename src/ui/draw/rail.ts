@@ -4,7 +4,7 @@
 import { formatReading } from '../../core/measure/format-reading.js';
 import { lowerLimitAt, type Place, placeOf, upperLimitAt } from '../../core/select/scale.js';
 import type { ExpectedBounds } from '../../core/verdict.js';
-import { shownExpected } from '../../core/words/describe.js';
+import { shownExpected } from '../../core/words/shown.js';
 import type { Words } from '../../core/words/words.js';
 import type { Style, Theme } from '../theme.js';
 import { joinCells } from './chart.js';

@@ -2,9 +2,10 @@
 // elsewhere, character by character.
 import { selectFindings } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { chainInWords, shownValue } from '../../core/words/describe.js';
+import { chainInWords } from '../../core/words/describe-suspects.js';
 import { replayActs } from '../../core/words/replay-words.js';
 import { screenActs } from '../../core/words/screen-words.js';
+import { shownValue } from '../../core/words/shown.js';
 import type { Words } from '../../core/words/words.js';
 import { type KeyMap, shownKey } from '../keys/key-map.js';
 import { replayKeys } from '../keys/replay-keys.js';

@@ -3,7 +3,7 @@ import { siUnit } from '../../core/reading.js';
 import { selectLive } from '../../core/select/live.js';
 import { expectedAt, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownExpected } from '../../core/words/describe.js';
+import { shownExpected } from '../../core/words/shown.js';
 import type { Words } from '../../core/words/words.js';
 
 export const placeLine = (state: WalkState, words: Words): string => {

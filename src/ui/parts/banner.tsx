@@ -2,7 +2,7 @@
 // a sentence; colour only helps.
 import type { ReactElement } from 'react';
 import type { Status } from '../../core/select/status.js';
-import { probeInWords } from '../../core/words/describe.js';
+import { probeInWords } from '../../core/words/describe-suspects.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
 import { cutLine, type Line, padTo, span, wrapText } from '../draw/line.js';

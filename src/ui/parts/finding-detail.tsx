@@ -5,7 +5,7 @@ import type { Profile } from '../../core/profile/profile-format.js';
 import { selectChain } from '../../core/select/chain.js';
 import type { Finding } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownConfidence, shownValue } from '../../core/words/describe.js';
+import { shownConfidence, shownValue } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { drawChain } from '../draw/chain-lines.js';
 import { type Line, span, spread, wrapText } from '../draw/line.js';

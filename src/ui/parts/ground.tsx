@@ -2,7 +2,7 @@
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownReference } from '../../core/words/describe.js';
+import { shownReference } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { bigWord } from '../draw/big-text.js';
 import { type Line, span, wrapText } from '../draw/line.js';

@@ -2,7 +2,7 @@
 // judged last.
 import { shamPlace } from '../../core/press/press-stage.js';
 import type { PlaceView, PressView } from '../../core/select/press.js';
-import { describeTrace } from '../../core/words/describe.js';
+import { describeTrace } from '../../core/words/describe-press.js';
 import { writeChance } from '../../core/words/write-chance.js';
 import type { Surroundings } from '../context.js';
 import { type Line, span, wrapText } from '../draw/line.js';

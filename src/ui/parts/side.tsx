@@ -2,7 +2,7 @@
 import type { ReactElement } from 'react';
 import { type Finding, selectFindings, selectPin } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownValue } from '../../core/words/describe.js';
+import { shownValue } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { cutText, type Line, span, spread } from '../draw/line.js';
 import { Rows } from './rows.js';

@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { probeInWords } from '../../core/words/describe.js';
+import { probeInWords } from '../../core/words/describe-suspects.js';
 import { useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
 import { type Span, span, spread } from '../draw/line.js';

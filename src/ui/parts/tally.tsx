@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 import { type Finding, selectPin, selectProgress } from '../../core/select/findings.js';
 import type { TraceMark } from '../../core/select/trace.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownValue } from '../../core/words/describe.js';
+import { shownValue } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { type Line, type Span, span, spread, widthOf } from '../draw/line.js';
 import { Row } from './rows.js';

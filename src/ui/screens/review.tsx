@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 import { siUnit } from '../../core/reading.js';
 import { type Finding, selectFindings } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownExpected } from '../../core/words/describe.js';
+import { shownExpected } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { type Line, span, wrapText } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';

@@ -8,7 +8,7 @@ import { placeOf } from '../../core/select/scale.js';
 import { type Status, selectStatus } from '../../core/select/status.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
-import { shownExpected } from '../../core/words/describe.js';
+import { shownExpected } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
 import { type Line, span, spread } from '../draw/line.js';
