@@ -26,8 +26,11 @@ it.skipIf(!runs('prlimit', '--version'))(
     const path = folder.path('limited.jsonl');
     const child = startChild([path, '120', '10']);
     await child.heard((word) => word === '5');
+    // Held still, or the file is past the limit before there is one.
+    child.process.kill('SIGSTOP');
     const limit = statSync(path).size + 500;
     execFileSync('prlimit', ['--pid', `${child.process.pid}`, `--fsize=${limit}:`]);
+    child.process.kill('SIGCONT');
     const refusal = await child.heard((word) => word.startsWith('!'));
     expect(refusal).toMatch(/^! full session file .*may not grow any larger; raise the limit/);
     expect(statSync(path).size).toBeLessThanOrEqual(limit);
