@@ -1,31 +1,19 @@
 // `rerun`: decides a walk anew from what is stored, without a screen.
 import { Command } from 'commander';
-import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
-import { inputTime } from '../core/inputs.js';
-import { jsonLine } from '../core/json-line.js';
-import { freePress } from '../core/press/free-press.js';
-import { judgedPress } from '../core/press/judge-press.js';
-import { judgeRecord } from '../core/press/judge-record.js';
-import { setupForLine } from '../core/press/press-setup.js';
-import { tracedPress } from '../core/press/traced-press.js';
-import { quoted } from '../core/problems.js';
-import { planWalk } from '../core/profile/plan.js';
+import type { EventOf, WalkEvent } from '../core/events.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { foldStored, openStored } from '../core/walk/fold-stored.js';
-import { inputOf } from '../core/walk/input-of.js';
 import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { type Retold, rerunSession, retell, toItsEnd } from '../core/walk/rerun.js';
 import type { WalkState } from '../core/walk/state.js';
-import { describe } from '../core/words/describe.js';
-import { describePress, describeTrace } from '../core/words/describe-press.js';
-import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
 import { readLog } from '../store/read-log.js';
 import { storedKind } from '../store/stored-kind.js';
 import { type AccuracyOptions, accuracyOptions, askedAccuracy } from './accuracy-option.js';
-import { sayMany } from './say.js';
+import { openingOf, rerunPress } from './rerun-press.js';
+import { createRerunTeller, type RerunTeller } from './rerun-teller.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface RerunOptions extends AccuracyOptions {
@@ -68,9 +56,9 @@ export const rerunCommand = (): Command =>
     .action(run);
 
 const run = (file: string, options: RerunOptions): void => {
-  const tell = createTeller(options);
+  const tell = createRerunTeller(options);
   if (options.press !== undefined) {
-    const { judged, traced } = judgePress(file, options, options.press);
+    const { judged, traced } = rerunPress(file, { ...options, line: options.press });
     if (traced !== null) tell.traced(traced);
     tell.press(judged);
   } else if (storedKind(file) !== 'session') {
@@ -93,46 +81,9 @@ function* rerunLog(file: string, options: RerunOptions): Generator<Retold, void>
   yield* retell(opened, toItsEnd(readLog(file)), { readings: options.readings === true });
 }
 
-/** A press test alone: the record's cues, or else the technician's own marks, on one line. */
-const judgePress = (
-  file: string,
-  options: RerunOptions,
-  line: string,
-): {
-  readonly judged: EventOf<'press-judged'>;
-  /** What the line did, where the record has no cues: someone pressed at will. */
-  readonly traced: EventOf<'press-traced'> | null;
-} => {
-  const stored = storedKind(file) === 'session' ? readSession(file) : null;
-  const opened = stored === null ? null : first(stored.next().value, file);
-  const profile =
-    options.profile === undefined ? opened?.profile.content : loadProfile(options.profile).content;
-  if (profile === undefined) {
-    throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
-  }
-  const inputs =
-    stored === null ? [...readLog(file)] : [...stored].flatMap((event) => inputOf(event) ?? []);
-  const last = inputs.at(-1);
-  const plan = planWalk(profile, opened?.measure);
-  if (!plan.pins.some((pin) => pin.line === line)) {
-    throw new UserError(
-      `no pin of profile ${profile.id} carries a line ${quoted(line)}`,
-      exitCodes.usage,
-    );
-  }
-  const part = options.part ?? null;
-  const setup = setupForLine(plan, line, part);
-  const t = last === undefined ? 0 : inputTime(last);
-  const isPaced = inputs.some(({ kind }) => kind === 'cue');
-  return {
-    judged: judgedPress(t, judgeRecord(setup, inputs)),
-    traced: isPaced ? null : tracedPress(t, line, part, freePress(setup, inputs)),
-  };
-};
-
 function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent, void> {
   const events = readSession(file);
-  const opened = first(events.next().value, file);
+  const opened = openingOf(events.next().value, file);
   const profile = options.profile === undefined ? null : loadProfile(options.profile);
   yield* rerunSession(
     profile === null ? opened : { ...opened, profile: embedded(profile) },
@@ -140,9 +91,9 @@ function* rerunStored(file: string, options: RerunOptions): Generator<WalkEvent,
   );
 }
 
-const listDifferences = (file: string, options: RerunOptions, tell: Teller): void => {
+const listDifferences = (file: string, options: RerunOptions, tell: RerunTeller): void => {
   const events = readSession(file);
-  const opened = first(events.next().value, file);
+  const opened = openingOf(events.next().value, file);
   let state: WalkState = openStored(opened);
   for (const event of events) state = foldStored(state, event);
   const profile =
@@ -156,12 +107,6 @@ const listDifferences = (file: string, options: RerunOptions, tell: Teller): voi
   tell.summary(changed);
 };
 
-const first = (event: unknown, file: string): EventOf<'session-opened'> => {
-  const opened = event as WalkEvent | undefined;
-  if (opened?.type === 'session-opened') return opened;
-  throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
-};
-
 const stamp = (driver: Definition<{ id: string }> | null): EventOf<'session-opened'>['driver'] =>
   driver === null ? null : { id: driver.content.id, sha256: driver.sha256 };
 
@@ -173,67 +118,3 @@ const embedded = ({
   sha256,
   content,
 });
-
-interface Teller {
-  event(event: WalkEvent): void;
-  told(event: Numbered, state: WalkState): void;
-  press(judged: EventOf<'press-judged'>): void;
-  traced(traced: EventOf<'press-traced'>): void;
-  difference(judged: EventOf<'pin-judged'>, before: string): void;
-  summary(changed: number): void;
-  end(): void;
-}
-
-const createTeller = ({ json, readings }: RerunOptions): Teller => {
-  let seq = 0;
-  let state: WalkState | null = null;
-  const { line: write, end } = sayMany();
-  const told = (event: Numbered, after: WalkState): void => {
-    if (json) {
-      if (readings || event.type !== 'reading-taken') write(jsonLine(event));
-      return;
-    }
-    const line = describe(event, after, english);
-    if (line !== null) write(line);
-    if (event.type === 'session-opened' && event.accuracy.from === 'assumed') {
-      write(english.assumedAccuracy);
-    }
-  };
-  return {
-    told,
-    event(event) {
-      if (!json) {
-        state =
-          event.type === 'session-opened'
-            ? openStored(event)
-            : foldStored(state as WalkState, event);
-      }
-      told({ seq, ...event }, state as WalkState);
-      seq += 1;
-    },
-    traced(traced) {
-      write(json ? jsonLine({ seq, ...traced }) : describeTrace(traced, english));
-      seq += 1;
-    },
-    press(judged) {
-      write(json ? jsonLine({ seq, ...judged }) : describePress(judged, english));
-    },
-    difference(judged, before) {
-      const { pin, line, verdict } = judged;
-      write(
-        json
-          ? jsonLine({ ...judged, type: 'verdict-changed', before })
-          : english.verdictChanged(
-              pin,
-              line,
-              english.verdict[before as typeof verdict],
-              english.verdict[verdict],
-            ),
-      );
-    },
-    summary(changed) {
-      if (!json) write(english.verdictsChanged(changed));
-    },
-    end,
-  };
-};
