@@ -30,7 +30,7 @@ export type Whereabouts =
 
 /**
  * Where the remembered device is now. An adapter with a serial number is known by it. One without is known by
- * its `by-id` name, and then only on a path where nothing else was before.
+ * its `by-id` name, and then only on a path where nothing else was before; its old path does not make another of it.
  */
 export const findDevice = (
   ports: readonly PortEntry[],
@@ -44,9 +44,18 @@ export const findDevice = (
     const other = atOldPath && usbMark(atOldPath);
     if (other !== undefined) return { stranger: entry.path };
   }
+  if (entry.byId !== undefined && atOldPath?.byId !== undefined && atOldPath.byId !== entry.byId) {
+    const elsewhere = sameName(ports, entry, others);
+    return elsewhere === undefined ? { stranger: entry.path } : { found: elsewhere };
+  }
   if (atOldPath) return { found: entry.path };
-  const sameName = ports.find(
-    (port) => entry.byId !== undefined && port.byId === entry.byId && !others.includes(port.path),
-  );
-  return { found: sameName?.path ?? null };
+  return { found: sameName(ports, entry, others) ?? null };
 };
+
+const sameName = (
+  ports: readonly PortEntry[],
+  { byId }: PortEntry,
+  others: readonly string[],
+): string | undefined =>
+  ports.find((port) => byId !== undefined && port.byId === byId && !others.includes(port.path))
+    ?.path;

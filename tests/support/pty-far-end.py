@@ -1,9 +1,9 @@
 """Opens a pseudo-terminal and stands at its far end.
 
-Usage: pty-far-end.py NAME
+Usage: pty-far-end.py NAME [UNLIKE]
 The near end is reachable under NAME (a symbolic link) until this process ends. Bytes from standard input come
 out of the near end; bytes written to the near end come out of standard output. Prints one line to standard
-error when ready.
+error when ready. The device is another than UNLIKE.
 """
 
 import os
@@ -13,6 +13,10 @@ import tty
 
 name = sys.argv[1]
 far, near = os.openpty()
+passed_over = []
+while os.ttyname(near) in sys.argv[2:]:
+    passed_over += [far, near]
+    far, near = os.openpty()
 # Kept open here, so that the far end does not fail while nobody has the near end open.
 tty.setraw(near)
 os.symlink(os.ttyname(near), name)

@@ -1,10 +1,8 @@
 // Live walks of the built program over a pseudo-terminal, ended by `kill -9` at drawn moments and taken up again. Says
-// of each kill whether everything that was printed is in the file, and whether the walk goes on at the right pin.
-import { once } from 'node:events';
+// of each kill whether everything that was shown is in the file, and whether the walk goes on at the right pin.
 import { existsSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { isDeepStrictEqual } from 'node:util';
 import type { EventOf, Numbered } from '../../../src/core/events.js';
 import { evolve } from '../../../src/core/walk/evolve.js';
 import { openWalk } from '../../../src/core/walk/open-walk.js';
@@ -12,13 +10,16 @@ import type { WalkState } from '../../../src/core/walk/state.js';
 import { FileError } from '../../../src/store/file-error.js';
 import { readSession } from '../../../src/store/journal-reader.js';
 import type { Random } from '../../benchmarks/shared/random.js';
-import { type Running, runProgram, startProgram } from '../../support/run-program.js';
+import { runProgram, startProgram } from '../../support/run-program.js';
+import { countShown, type Face, faces, type RunningFace, startFace, unsupported } from './faces.js';
 
 export interface Killed {
   readonly walk: number;
+  readonly face: Face;
   /** Seconds after its start, or after its first event. */
   readonly atS: number;
-  readonly printed: number;
+  /** Lines, events or verdicts on the screen. */
+  readonly shown: number;
   readonly stored: number;
   readonly tornBytes: number;
   /** What was lost or wrong, in words; empty where all is well. */
@@ -70,33 +71,35 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
     try {
       const link = await bench.line((line) => line.startsWith('serial:'));
       const begin = ['walk', '--link', link, '--driver', driver, '--profile', wish.profile];
-      const options = ['--json', '--readings', '--cautions-confirmed'];
-      const start = (): { readonly running: Running; readonly before: Stored | null } => {
+      const start = (
+        face: Face,
+      ): { readonly running: RunningFace; readonly before: Stored | null } => {
         const before = storedOrNone(session);
         const args =
           before === null
-            ? [...begin, '--session', session, ...options]
-            : ['walk', '--resume', session, '--json', '--readings'];
-        return { running: startProgram(args), before };
+            ? [...begin, '--session', session, '--cautions-confirmed']
+            : ['walk', '--resume', session];
+        return { running: startFace(face, args, session), before };
       };
       let isOver = false;
       for (let here = 0; here < mostKills && kills.length < wish.kills && !isOver; here += 1) {
-        const { running, before } = start();
-        const atS = await killed(running, wish.random);
-        const { code, stderr } = await running.ended;
-        if (code !== null && code !== 0) throw new Error(`a walk ended with ${code}: ${stderr}`);
-        isOver = code === 0;
+        const face = faces[wish.random.whole([0, faces.length - 1])] ?? 'json';
+        const { running, before } = start(face);
+        const { atS, ended } = await untilKill(running, wish.random);
+        if (ended !== null && ended.code !== 0)
+          throw new Error(`a walk ended with ${ended.code}: ${ended.stderr}`);
+        isOver = ended !== null;
         if (isOver) continue;
-        const found = lookAfter(session, before, running.lines, walk, atS);
+        const shown = await running.kill();
+        const found = { walk, face, atS, ...lookAfter(session, before, face, shown) };
         kills.push(found);
         wish.told?.(found);
       }
       if (!wish.finish) continue;
       if (!isOver) {
-        const { running } = start();
+        const { running } = start('json');
         await Promise.race([running.ended, wait(1000 * longestWholeWalkS, null, { ref: false })]);
-        running.child.kill('SIGTERM');
-        await running.ended;
+        await running.kill();
       }
       finished += 1;
       misread.push(...misreadIn(session, wish.deserved));
@@ -110,15 +113,19 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
   return { kills, finished, misread };
 };
 
-/** @returns when it was killed, in seconds after its start or its first event. */
-const killed = async (running: Running, random: Random): Promise<number> => {
+/** Seconds after its start or after the first that it showed; and how it ended, if it did so by itself. */
+const untilKill = async (
+  running: RunningFace,
+  random: Random,
+): Promise<{
+  readonly atS: number;
+  readonly ended: Awaited<RunningFace['ended']> | null;
+}> => {
   const isEarly = random.chance(1 / atStart);
   const atS = random.uniform([0, isEarly ? longestStartS : longestWalkS]);
-  const { stdout } = running.child;
-  if (!isEarly && stdout !== null) await Promise.race([once(stdout, 'data'), running.ended]);
-  await Promise.race([wait(1000 * atS), running.ended]);
-  running.child.kill('SIGKILL');
-  return atS;
+  if (!isEarly) await running.begun;
+  const ended = await Promise.race([wait(1000 * atS, null), running.ended]);
+  return { atS, ended };
 };
 
 interface Stored {
@@ -153,45 +160,28 @@ const storedOrNone = (path: string): Stored | null => {
 const lookAfter = (
   session: string,
   before: Stored | null,
-  lines: readonly string[],
-  walk: number,
-  atS: number,
-): Killed => {
+  face: Face,
+  shown: readonly string[],
+): Pick<Killed, 'shown' | 'stored' | 'tornBytes' | 'wrong'> => {
   const wrong: string[] = [];
-  // The last line may have been cut off by the kill: it was not printed whole.
-  const printed = lines.filter((line, at) => at < lines.length - 1 || line.endsWith('}'));
+  const count = countShown(face, shown);
   let stored: Stored = { events: [], tornBytes: 0, state: null };
   try {
     if (existsSync(session)) stored = storedIn(session);
   } catch (error) {
     if (!(error instanceof FileError)) throw error;
     const isEmpty = /the file is empty|no whole event/u.test(error.message);
-    if (!isEmpty || printed.length > 0) wrong.push(error.message);
+    if (!isEmpty || count > 0) wrong.push(error.message);
   }
-  const bySeq = new Map(stored.events.map((event) => [event.seq, event]));
-  for (const line of printed) {
-    const event = JSON.parse(line) as Numbered;
-    const kept = bySeq.get(event.seq);
-    if (kept === undefined) wrong.push(`printed event ${event.seq} is not in the file`);
-    else if (!isDeepStrictEqual(kept, event)) {
-      wrong.push(`printed event ${event.seq} is another in the file`);
-    }
-  }
-  wrong.push(...wrongPin(before, printed));
-  return {
-    walk,
-    atS,
-    printed: printed.length,
-    stored: stored.events.length,
-    tornBytes: stored.tornBytes,
-    wrong,
-  };
+  const { events, tornBytes } = stored;
+  wrong.push(...unsupported[face](shown, events), ...wrongPin(before, events));
+  return { shown: count, stored: events.length, tornBytes, wrong };
 };
 
-/** A walk that was taken up again says at once which pin it waits for: the one the file ends with. */
-const wrongPin = (before: Stored | null, printed: readonly string[]): string[] => {
+/** A walk that was taken up again says at once which pin it waits for: the one the file ended with. */
+const wrongPin = (before: Stored | null, stored: readonly Numbered[]): string[] => {
   const state = before?.state ?? null;
-  const events = printed.map((line) => JSON.parse(line) as Numbered);
+  const events = stored.slice(before?.events.length ?? 0);
   if (state === null || state.stage !== 'walking' || events[0]?.type !== 'session-resumed')
     return [];
   const due = state.plan.pins[state.cursor]?.pin;

@@ -1,17 +1,20 @@
-// `npm run kill [-- --kills 200 --seed 1]`: live walks ended by `kill -9` at drawn moments; ends with 1 if anything that
-// was printed is not in the file, or a walk does not go on at the right pin.
+// `npm run kill [-- --kills 200 --seed 1 --leave]`: live walks ended by `kill -9` at drawn moments; ends with 1 if anything that
+// was shown is not in the file, or a walk does not go on at the right pin. With
+// `--leave` no walk is let go on to its end.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { proportion } from '../../benchmarks/shared/proportion.js';
 import { seeded } from '../../benchmarks/shared/random.js';
+import { faces } from './faces.js';
 import { killWalks } from './kill-walks.js';
 
 const { values } = parseArgs({
   options: {
     kills: { type: 'string', default: '200' },
     seed: { type: 'string', default: '1' },
+    leave: { type: 'boolean', default: false },
   },
 });
 
@@ -25,16 +28,16 @@ try {
     profile: 'demo',
     bench: `demo?seed=${values.seed}&pace=steady&speed=2&rate=20`,
     deserved: { LANE1_P: 'open', TOUCH_INT: 'low' },
-    finish: true,
-    told: ({ walk, atS, printed, stored, wrong }) =>
+    finish: !values.leave,
+    told: ({ walk, face, atS, shown, stored, wrong }) =>
       say(
-        `walk ${walk}, killed after ${atS.toFixed(2)} s: ${printed} printed, ${stored} stored ${wrong.join('; ')}`,
+        `walk ${walk}, ${face}, killed after ${atS.toFixed(2)} s: ${shown} shown, ${stored} stored ${wrong.join('; ')}`,
       ),
   });
   const wrong = kills.filter((kill) => kill.wrong.length > 0);
   const { high } = proportion(wrong.length, kills.length);
   say(
-    `${kills.length} kills, ${kills.filter(({ tornBytes }) => tornBytes > 0).length} with a torn line;`,
+    `${kills.length} kills (${faces.map((face) => `${kills.filter((kill) => kill.face === face).length} ${face}`).join(', ')}), ${kills.filter(({ tornBytes }) => tornBytes > 0).length} with a torn line;`,
   );
   say(
     `${wrong.length} with anything lost or a wrong pin (95 %: at most ${(100 * high).toFixed(1)} %)`,

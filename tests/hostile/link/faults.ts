@@ -27,7 +27,7 @@ const sound = 'RES,+388.00,OHM,----\r\n';
 
 export const streamFaults: readonly Fault[] = [
   {
-    name: 'unplugged and back',
+    name: 'unplugged, back as another device',
     says: 'link-lost',
     run: async (peer) => {
       await peer.unplug();

@@ -1,7 +1,7 @@
 // The far end of a wire, in a test's hands: a real pseudo-terminal or a real socket that a meter would be on.
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { rmSync } from 'node:fs';
+import { realpathSync, rmSync } from 'node:fs';
 import { createServer, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -23,11 +23,14 @@ export const ptyPeer = async (folder: string): Promise<Peer> => {
   const path = join(folder, 'meter');
   let child: ChildProcessWithoutNullStreams | null = null;
   let heard: (text: string) => void = () => undefined;
+  let device = '';
+  /** Each time under another device name, behind the one name that stays. */
   const plugIn = async (): Promise<void> => {
-    child = spawn('python3', [script, path]);
+    child = spawn('python3', [script, path, device]);
     child.stdin.on('error', () => undefined);
     child.stdout.on('data', (chunk: Buffer) => heard(chunk.toString('latin1')));
     await once(child.stderr, 'data');
+    device = realpathSync(path);
   };
   await plugIn();
   return {
