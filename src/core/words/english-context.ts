@@ -79,8 +79,8 @@ export const englishContext: ContextWords = {
     switch (outcome.because) {
       case 'reads-high':
       case 'reads-low': {
-        const way = outcome.because === 'reads-high' ? 'more' : 'less';
-        return `The meter reads ${shown(Math.abs(outcome.error))} ${way} than the reference is, ${shown(outcome.limit)} allowed: check leads, battery and range, or take another meter.`;
+        const way = outcome.because === 'reads-high' ? 'high' : 'low';
+        return `Reads ${shown(Math.abs(outcome.error))} too ${way}, ${shown(outcome.limit)} allowed: check leads, battery, range, or change meter.`;
       }
       case 'another-part':
         return `That is another part, or another unit: off by ${shown(Math.abs(outcome.error))}.`;

@@ -18,7 +18,7 @@ describe('the words of the context', () => {
     ],
     [
       words.reference({ ok: false, because: 'reads-high', error: 6, limit: 1.88 }, 'resistance'),
-      'The meter reads 6.00 Ω more than the reference is, 1.88 Ω allowed: check leads, battery and range, or take another meter.',
+      'Reads 6.00 Ω too high, 1.88 Ω allowed: check leads, battery, range, or change meter.',
     ],
     [
       words.reference({ ok: false, because: 'conducts-not' }, 'diode'),

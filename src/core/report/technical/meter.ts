@@ -76,7 +76,10 @@ const leadsOf = (
   }
   if (reference !== null) {
     const { known, outcome, standardUncertainty } = reference;
-    const read = value(formatReading(reference.value, standardUncertainty, unit));
+    // The meter's own share is in what is allowed: no finer than that makes sense of.
+    const leastDigit = 'limit' in outcome ? outcome.limit / 40 : 0;
+    const digits = Math.max(standardUncertainty, leastDigit);
+    const read = value(formatReading(reference.value, digits, unit));
     const stated = value(`${formatReading(known.value, null, unit)} ± ${100 * known.tolerance} %`);
     const says = words.referenceRead(read, stated, outcome.ok);
     facts.push({ label: words.reference, says: [says] });
