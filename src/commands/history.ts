@@ -6,7 +6,7 @@ import { readDefinition } from '../core/definition/read-definition.js';
 import { shopPriors } from '../core/history/shop-priors.js';
 import { type History, tallyCases } from '../core/history/tally-cases.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { profileKind } from '../core/profile/read-profile.js';
+import { profileKind } from '../core/profile/profile-kind.js';
 import { english } from '../core/words/english.js';
 import { ReportFileError, writeReport } from '../report/write-report.js';
 import { FileError } from '../store/file-error.js';

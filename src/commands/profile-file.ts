@@ -5,7 +5,7 @@ import { cleanText } from '../core/clean-text.js';
 import { readDefinition } from '../core/definition/read-definition.js';
 import { formatProblem } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { profileKind } from '../core/profile/read-profile.js';
+import { profileKind } from '../core/profile/profile-kind.js';
 import { ReportFileError, writeReport } from '../report/write-report.js';
 import { FileError } from '../store/file-error.js';
 import { storedKind } from '../store/stored-kind.js';

@@ -6,7 +6,7 @@ import { type DefinitionKind, readDefinition } from '../core/definition/read-def
 import { drillKind } from '../core/drill/read-drill.js';
 import { type PadFile, padsKind } from '../core/pads/pad-file.js';
 import { isError, type Problem } from '../core/problems.js';
-import { profileKind } from '../core/profile/read-profile.js';
+import { profileKind } from '../core/profile/profile-kind.js';
 import { createLogParser, LogError } from '../core/reading-log.js';
 import { shortFingerprint } from '../core/session-chain.js';
 import { byteLines } from './byte-lines.js';

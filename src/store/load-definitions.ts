@@ -10,7 +10,7 @@ import { type Driver, driverFormat } from '../core/meter/driver-format.js';
 import { nearestName } from '../core/nearest-name.js';
 import { type Problem, quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { profileKind } from '../core/profile/read-profile.js';
+import { profileKind } from '../core/profile/profile-kind.js';
 import { dataFolder } from './data-folder.js';
 import { isPath } from './definition-path.js';
 import { FileError } from './file-error.js';

@@ -4,10 +4,10 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { exitCodeFor, linesFor } from '../../src/commands/failures.js';
 import { learnCommand } from '../../src/commands/learn.js';
 import type { WalkEvent } from '../../src/core/events.js';
-import { readProfile } from '../../src/core/profile/read-profile.js';
 import { assumedAccuracy, openSession } from '../../src/core/walk/open-session.js';
 import { createJournal } from '../../src/store/journal-writer.js';
 import { board, boards, type Change, small } from '../core/learn/good-boards.js';
+import { readProfile } from '../support/read-profile.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 
 let folder: string;

@@ -5,7 +5,7 @@
 // --trials N on the demo board (60, 0 leaves it out), --walks N with pads (4000, 0 leaves them out), --seed TEXT.
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { readProfile } from '../../support/read-profile.js';
 import { proportion } from '../shared/proportion.js';
 import { textTable } from '../shared/text-table.js';
 import { compareRules, type RuleCosts, type Unit } from './compare-rules.js';

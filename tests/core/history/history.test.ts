@@ -4,7 +4,7 @@ import { type BoardCase, caseReader } from '../../../src/core/history/board-case
 import { shopPriors } from '../../../src/core/history/shop-priors.js';
 import { tallyCases } from '../../../src/core/history/tally-cases.js';
 import { shamPlace } from '../../../src/core/press/press-stage.js';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { readProfile } from '../../support/read-profile.js';
 
 const opened = {
   type: 'session-opened',

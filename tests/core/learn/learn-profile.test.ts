@@ -10,7 +10,7 @@ import {
 import { checkProfile } from '../../../src/core/profile/check-profile.js';
 import { planWalk } from '../../../src/core/profile/plan.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { readProfile } from '../../support/read-profile.js';
 import { board, boards, goodValues, options, small } from './good-boards.js';
 
 const learnFrom = (

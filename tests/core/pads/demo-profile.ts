@@ -1,7 +1,7 @@
 // The demo profile and a plain meter, for the tests of the pads.
 import { readFileSync } from 'node:fs';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
 import type { AccuracyStatement } from '../../../src/core/session-events.js';
+import { readProfile } from '../../support/read-profile.js';
 
 const { content } = readProfile(readFileSync('profiles/demo.json', 'utf8'));
 if (content === undefined || content === null) throw new Error('the demo profile does not read');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isError } from '../../../src/core/problems.js';
 import { type BlankWish, blankProfile, pinList } from '../../../src/core/profile/blank-profile.js';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { readProfile } from '../../support/read-profile.js';
 
 const wish = (more: Partial<BlankWish> = {}): BlankWish => ({
   id: 'j1',

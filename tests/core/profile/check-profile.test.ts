@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { formatProblem } from '../../../src/core/problems.js';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
+import { readProfile } from '../../support/read-profile.js';
 
 type Json = Record<string, unknown>;
 

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import { priorOf, type SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { weighFaults } from '../../../src/core/suspects/weigh-faults.js';
+import { readProfile } from '../../support/read-profile.js';
 import { smallBoard } from './small-board.js';
 
 const named = (model: SuspectModel, id: string) => {

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import { tellingFindings, tellingVerdicts } from '../../../src/core/suspects/channel.js';
 import type { Evidence, Observation } from '../../../src/core/suspects/evidence.js';
@@ -14,6 +13,7 @@ import {
 import { proposeProbe, rankProbes } from '../../../src/core/suspects/propose-probe.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { weighFaults } from '../../../src/core/suspects/weigh-faults.js';
+import { readProfile } from '../../support/read-profile.js';
 import { bruteForce } from './brute-force.js';
 import { randomEvidence } from './random-evidence.js';
 import { smallBoard } from './small-board.js';

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readProfile } from '../../../src/core/profile/read-profile.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import type { Evidence, Observation } from '../../../src/core/suspects/evidence.js';
 import { type Ranking, rankPosterior } from '../../../src/core/suspects/rank-suspects.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { faultWeigher, weighFaults } from '../../../src/core/suspects/weigh-faults.js';
 import type { Verdict } from '../../../src/core/verdict.js';
+import { readProfile } from '../../support/read-profile.js';
 import { smallBoard } from './small-board.js';
 
 const { content: demo } = readProfile(readFileSync('profiles/demo.json', 'utf8'));

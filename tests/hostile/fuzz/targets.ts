@@ -14,7 +14,7 @@ import { createFramer } from '../../../src/core/framing.js';
 import { compileDriver } from '../../../src/core/meter/compile-driver.js';
 import { formatProblem, type Problem } from '../../../src/core/problems.js';
 import { planWalk } from '../../../src/core/profile/plan.js';
-import { profileKind } from '../../../src/core/profile/read-profile.js';
+import { profileKind } from '../../../src/core/profile/profile-kind.js';
 import { isFault, measureFunctions } from '../../../src/core/reading.js';
 import { createLogParser, LogError } from '../../../src/core/reading-log.js';
 import { chainStart, prevOf } from '../../../src/core/session-chain.js';
