@@ -23,6 +23,8 @@ export interface BenchName {
   readonly speed: number;
   readonly answers: AnswerWay;
   readonly probes: (typeof probeHabits)[number];
+  /** A donor board lies beside the patient, and each pin is read on both. */
+  readonly donor: boolean;
   /** Readings a second and display counts; absent: the driver's own. */
   readonly rate?: number;
   readonly counts?: number;
@@ -40,6 +42,7 @@ export const usualBench: BenchName = {
   speed: 1,
   answers: 'ground-taps',
   probes: 'none',
+  donor: false,
 };
 
 /** @throws BenchNameError naming what is wrong and what would be right. */
@@ -92,6 +95,7 @@ const options: Readonly<Record<string, Option>> = {
   rate: (key, value) => ({ rate: numberBetween(key, value, leastRate, mostRate) }),
   counts: (key, value) => ({ counts: wholeBetween(key, value, leastCounts, mostCounts) }),
   answers: (key, value) => ({ answers: oneOf(key, value, answerWays) }),
+  donor: (key, value) => ({ donor: oneOf(key, value, ['beside', 'none']) === 'beside' }),
   probes: (key, value) => ({ probes: oneOf(key, value, probeHabits) }),
 };
 

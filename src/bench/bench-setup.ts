@@ -13,6 +13,7 @@ import { usualError } from './meter.js';
 import { atSpeed, easyPace, type Pace, steadyPace, usualPace } from './pace.js';
 import { benchPads } from './pads.js';
 import { type Scenario, scenarioOf } from './scenarios.js';
+import { twoBoards } from './two-boards.js';
 import type { VirtualMeterSetup } from './virtual-meter.js';
 
 export interface BenchParts {
@@ -45,6 +46,7 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
   const faults = scenario.faults(profile);
   checkFaults(profile, faults);
   const walked = walkedPins(profile, parts.pins);
+  const onBench = { ...profile, connector: { ...profile.connector, pins: walked } };
   displayRanges(driver, measure.function);
   if (driver.talk.style !== 'scpi' && driver.speak === undefined)
     throw new RangeError(
@@ -52,7 +54,7 @@ export const benchSetup = (parts: BenchParts): VirtualMeterSetup => {
     );
   return {
     driver,
-    profile: { ...profile, connector: { ...profile.connector, pins: walked } },
+    profile: bench.donor ? twoBoards(onBench, measure.function, bench.seed) : onBench,
     measure,
     faults: faults.filter(
       (fault) => !('pin' in fault) || walked.some(({ pin }) => pin === fault.pin),

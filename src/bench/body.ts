@@ -44,6 +44,8 @@ export interface Body extends BodySetup {
   readonly nowS: number;
   readonly inbox: Numbered[];
   probing: Probing;
+  /** The place the probe was taken to last. */
+  over: number | null;
   /** When contact will slip, seconds of the world, or null. */
   slipAtS: number | null;
   /** Places of ground pins that have read as ground. */
@@ -67,6 +69,7 @@ export const createBody = (setup: BodySetup, work: (body: Body) => Gesture<void>
     nowS: 0,
     inbox: [],
     probing: { pinIndex: null, pressed: null },
+    over: null,
     slipAtS: null,
     goodGrounds: [],
   };

@@ -4,10 +4,15 @@ import type { Numbered } from '../core/events.js';
 import { type Body, type Gesture, listen, pass } from './body.js';
 import type { Along } from './line-path.js';
 import { draw } from './pace.js';
+import { isOtherBoard } from './two-boards.js';
 
 /** Puts the probe on the pin: perhaps beside it first, always with bounces, and plans a slip or none. */
 export function* land(body: Body, pinIndex: number): Gesture<void> {
   const { random, pace } = body;
+  if (body.over !== null && isOtherBoard(body.profile, body.over, pinIndex)) {
+    yield* pass(body, draw(random, pace.overS));
+  }
+  body.over = pinIndex;
   if (random.chance(pace.neighbourChance)) {
     const neighbour = beside(body, pinIndex);
     touch(body, neighbour);
@@ -131,6 +136,12 @@ const touch = (body: Body, pinIndex: number | null): void => {
 /** The pin before or after; at an end of the walk, the one there is. */
 const beside = (body: Body, pinIndex: number): number => {
   const last = body.profile.connector.pins.length - 1;
-  const side = pinIndex + (body.random.chance(0.5) ? 1 : -1);
-  return side < 0 ? Math.min(1, last) : side > last ? Math.max(0, last - 1) : side;
+  // With two boards on the bench the neighbour on the same one is two places away.
+  const step = isOtherBoard(body.profile, 0, 1) ? 2 : 1;
+  const side = pinIndex + (body.random.chance(0.5) ? step : -step);
+  return side < 0
+    ? Math.min(pinIndex + step, last)
+    : side > last
+      ? Math.max(0, pinIndex - step)
+      : side;
 };

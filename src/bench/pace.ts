@@ -11,6 +11,8 @@ export interface Pace {
   readonly reactionS: Span;
   /** In the air from one pin to the next. */
   readonly liftS: Span;
+  /** From one board to the other, on top of that. */
+  readonly overS: Span;
   /** Chance that finding the next pin under the microscope takes long, and how long. */
   readonly huntChance: number;
   readonly huntS: Span;
@@ -48,6 +50,7 @@ export interface Pace {
 export const usualPace: Pace = {
   reactionS: [0.2, 0.5],
   liftS: [0.5, 0.9],
+  overS: [0.3, 1],
   huntChance: 0.04,
   huntS: [1, 6],
   neighbourChance: 0.06,

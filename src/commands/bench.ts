@@ -32,7 +32,9 @@ Examples:
   pinwalk bench --pty /tmp/bench-meter --driver stream-value-unit
       then: pinwalk walk --link serial:/tmp/bench-meter --driver stream-value-unit --profile demo
   pinwalk bench story?answers=pads --pty /tmp/bench-meter --hear my-walk.jsonl
-      then: pinwalk walk --link serial:/tmp/bench-meter … --session my-walk.jsonl --press each`;
+      then: pinwalk walk --link serial:/tmp/bench-meter … --session my-walk.jsonl --press each
+  pinwalk bench demo?donor=beside --pty /tmp/bench-meter
+      then: pinwalk walk --link serial:/tmp/bench-meter … --donor-beside`;
 
 export const benchCommand = (): Command =>
   new Command('bench')

@@ -6,6 +6,7 @@ import { createVirtualLink } from '../bench/virtual-link.js';
 import type { Act } from '../core/inputs.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Pad } from '../core/pads/pad.js';
+import type { DonorWay } from '../core/profile/donor.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { LinkNameError, parseLinkName } from '../link/link-name.js';
 import { createLogFeed, type Pace } from '../link/log-feed.js';
@@ -21,6 +22,8 @@ export interface FeedWish {
   readonly profile: Profile;
   /** The only pins walked; absent: all. */
   readonly pins?: readonly string[] | undefined;
+  /** A donor lies beside the board. */
+  readonly donor?: DonorWay | undefined;
   readonly measure: Profile['measure'];
   /** The driver asked for, or null. */
   readonly driver: Driver | null;
@@ -82,9 +85,17 @@ export const openFeed = (wish: FeedWish): OpenFeed => {
 };
 
 const openBench = (wish: FeedWish, driver: Driver, bench: BenchName): OpenFeed => {
-  const { clock, measure, profile, pins, act } = wish;
+  const { clock, measure, profile, pins, donor, act } = wish;
   const setup = orUsage(() =>
-    benchSetup({ bench, driver, profile, pins, measure, hears: true, act }),
+    benchSetup({
+      bench: { ...bench, donor: bench.donor || donor !== undefined },
+      driver,
+      profile,
+      pins,
+      measure,
+      hears: true,
+      act,
+    }),
   );
   const link = createVirtualLink(`virtual bench, ${bench.scenario}`, setup, clock);
   const feed = orUsage(() => createMeterFeed({ link, driver, wanted: wanted(wish), clock }));

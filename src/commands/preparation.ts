@@ -2,6 +2,7 @@
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import type { Job } from '../core/job/job.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import type { DonorWay } from '../core/profile/donor.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { WalkState } from '../core/walk/state.js';
 import type { Journal } from '../session/ports.js';
@@ -14,6 +15,8 @@ export interface StartOptions extends AccuracyOptions, MeterOptions {
   readonly profile?: string;
   /** The session of a good board to compare with. */
   readonly compare?: string;
+  /** Each pin on a donor board first, then on the patient. */
+  readonly donorBeside?: boolean;
   /** Groups to walk, with commas between. */
   readonly groups?: string;
   readonly session?: string;
@@ -32,6 +35,7 @@ export interface Preparation {
   readonly profile: Profile;
   /** The only pins walked; absent: all. */
   readonly pins?: readonly string[] | undefined;
+  readonly donor?: DonorWay | undefined;
   readonly measure: Profile['measure'];
   readonly driver: Driver | null;
   /** Makes or reopens the session file. Called once the feed is known to fit. */

@@ -3,6 +3,8 @@ import { randomInt } from 'node:crypto';
 import type { EventOf } from '../core/events.js';
 import { emptyJob } from '../core/job/job.js';
 import type { Driver } from '../core/meter/driver-format.js';
+import { quoted } from '../core/problems.js';
+import { type DonorWay, offBoard } from '../core/profile/donor.js';
 import { pinsOfGroups } from '../core/profile/pins-of-groups.js';
 import { planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
@@ -45,7 +47,8 @@ export const prepareNew = (
   const driver = driverFor(kind, options.driver);
   const measure = askedMeasure(options, profile.content.measure);
   const pins = options.groups === undefined ? undefined : pinsOf(options.groups, profile.content);
-  return prepare(options, { link, profile, pins, measure, driver, pressAlone });
+  const donor = options.donorBeside ? askedDonor(profile.content, compare) : undefined;
+  return prepare(options, { link, profile, pins, measure, driver, pressAlone, donor });
 };
 
 /** A walk of what an earlier session put in question: its profile and what it measured, whatever has moved on. */
@@ -80,11 +83,12 @@ interface Wanted {
   readonly accuracy?: AccuracyStatement;
   readonly recheck?: RecheckHeader;
   readonly pressAlone?: Alone;
+  readonly donor?: DonorWay | undefined;
 }
 
 const prepare = (
   options: StartOptions,
-  { link, profile, pins, measure, driver, accuracy, recheck, pressAlone }: Wanted,
+  { link, profile, pins, measure, driver, accuracy, recheck, pressAlone, donor }: Wanted,
 ): Preparation => {
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const kind = linkKind(link);
@@ -109,6 +113,7 @@ const prepare = (
       ...(pins === undefined ? {} : { pins }),
       ...(recheck === undefined ? {} : { recheck }),
       ...(pressAlone === undefined ? {} : { pressAlone }),
+      ...(donor === undefined ? {} : { donor }),
       ...wallClock(),
     });
     const given = intake(opened.t);
@@ -124,6 +129,7 @@ const prepare = (
     link,
     profile: profile.content,
     pins,
+    donor,
     measure,
     driver: driver?.content ?? null,
     begin,
@@ -143,6 +149,26 @@ const pinsOf = (groups: string, profile: Profile): readonly string[] => {
     if (error instanceof RangeError) throw new UserError(error.message, exitCodes.usage);
     throw error;
   }
+};
+
+/** @throws UserError where a donor was walked before, or a name of the profile is one that the donor's pins bear. */
+const askedDonor = (profile: Profile, compare: string | undefined): DonorWay => {
+  if (compare !== undefined) {
+    throw new UserError(
+      '--compare is a donor walked before, --donor-beside one walked now; give one of them',
+      exitCodes.usage,
+    );
+  }
+  const names = [
+    ...profile.connector.pins.flatMap(({ pin, line }) => [pin, line]),
+    ...Object.values(profile.lines).flatMap(({ group }) => group ?? []),
+  ];
+  const taken = names.find((name) => offBoard(name).board === 'donor');
+  if (taken === undefined) return 'beside';
+  throw new UserError(
+    `--donor-beside: the profile's ${quoted(taken)} is named as the donor's pins are; rename it`,
+    exitCodes.usage,
+  );
 };
 
 const usualProfile = (kind: LinkKind): string => {

@@ -48,6 +48,7 @@ export const prepareResumed = (options: StartOptions, path: string): Preparation
     link,
     profile,
     pins: opened.pins,
+    donor: opened.donor,
     measure,
     driver: driver?.content ?? null,
     begin,

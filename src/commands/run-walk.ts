@@ -31,7 +31,7 @@ export const runWalk = async (preparation: Preparation, options: RunOptions): Pr
   const clock = createMonotonicClock();
   const terminal = terminalHere();
   const keys = readKeys(configuration().keysFile);
-  const { link, profile, pins, measure, driver } = preparation;
+  const { link, profile, pins, donor, measure, driver } = preparation;
   const kind = linkKind(link);
   const face = chooseFace(options, { ...terminal, input: terminal.input && kind !== 'stdin' });
   let session: RunningSession | null = null;
@@ -40,6 +40,7 @@ export const runWalk = async (preparation: Preparation, options: RunOptions): Pr
     link,
     profile,
     pins,
+    donor,
     driver,
     clock,
     wait: options.wait ?? false,

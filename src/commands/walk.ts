@@ -34,6 +34,9 @@ Examples:
       a technician who answers with reply pads: see "pinwalk pads"
   pinwalk walk --link … --compare GOOD-SESSION
       the donor board first, then the patient against what it read
+  pinwalk walk --link … --donor-beside
+      both boards at once, pin by pin: donor 1, patient 1, donor 2; the patient is held
+      against what the donor has just read. Join both grounds to the ground lead
   pinwalk walk --link … --groups picture-data,control
       only the lines in question, and the grounds
   pinwalk walk --resume SESSION
@@ -51,6 +54,7 @@ const walkItself = (): Command =>
       )
       .option('--profile <id or file>', 'the connector to walk')
       .option('--compare <session>', 'a good board walked before: what it read is expected')
+      .option('--donor-beside', 'a donor board on the bench too: each pin there first, then here')
       .option('--groups <list>', 'walk only the lines of these groups, and the grounds')
       .option('--driver <id or file>', 'how to talk to the meter')
       .option('--session <file>', 'where to save (default: a new file in the data folder)')

@@ -34,6 +34,8 @@ export type HoldReason = (typeof holdReasons)[number];
 const t = z.number();
 const pin = z.string();
 const line = z.string();
+/** A pin of a donor board that is walked beside the patient: pin and line are called "donor 7" and "donor D0_P". */
+const board = z.literal('donor').optional();
 /** A place along a line; `part` is left out at the chip. */
 const place = z.strictObject({ part: z.string().optional(), side: z.enum(probeSides) });
 
@@ -77,7 +79,7 @@ const bodies = {
   /** Two opens in a row: the clip may be off. */
   'ground-doubted': z.strictObject({ opens: z.int().positive() }),
   'ground-checked': z.strictObject({ outcome: z.enum(['good', 'skipped']) }),
-  'pin-reached': z.strictObject({ pin, line }),
+  'pin-reached': z.strictObject({ pin, line, board }),
   'question-asked': z.strictObject({
     question: z.enum(questions),
     pin,
@@ -122,11 +124,13 @@ const bodies = {
     touch: z.int().nonnegative(),
     pin,
     line,
+    board,
     ...settledFields,
   }),
   'pin-judged': z.strictObject({
     pin,
     line,
+    board,
     verdict: z.enum(verdicts),
     /** Probability that the verdict's class is the true one, 0 to 1. */
     confidence: z.number().min(0).max(1),

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { readySteps } from './inputs.js';
 import { learnedPad } from './pads/reply-events.js';
+import { donorWays } from './profile/donor.js';
 import { profileFormat } from './profile/profile-format.js';
 import { measureFunctions, polarities } from './reading.js';
 import { knownReference } from './ready/ready-events.js';
@@ -63,6 +64,8 @@ export const sessionBodies = {
     reference: knownReference.optional(),
     /** The only pins walked, in the profile's order; absent where all are. */
     pins: z.array(pin).min(1).optional(),
+    /** A donor board is read beside the patient, pin by pin, and first; absent where there is none. */
+    donor: z.enum(donorWays).optional(),
     /** A walk of what an earlier session put in question. */
     recheck: recheckHeader.optional(),
     /** The customer's data was taken out of the session of this fingerprint. */

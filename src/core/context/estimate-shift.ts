@@ -120,7 +120,9 @@ interface ExpectingPin extends PlannedPin {
 }
 
 const expectsValue = (pin: PlannedPin): pin is ExpectingPin => {
-  const { expected } = pin;
+  const { expected, fromDonor } = pin;
+  // How this meter reads beside itself tells nothing of it.
+  if (fromDonor !== undefined) return false;
   if (expected === null || expected === 'overload' || !(expected.nominal > 0)) return false;
   return (expected.high - expected.low) / 2 / expected.nominal <= widestTolerance;
 };

@@ -115,7 +115,8 @@ export const judgeShifted = (
   if (isOverloaded(read)) return judge(pin, { overload: true });
   if (!isMeasured(read)) return null;
   const { value, halfWidth } = read;
-  const own = read.standardUncertainty ?? 0;
+  // The donor's reading is no surer than the patient's: as two independent readings (GUM 5.1.2).
+  const own = Math.hypot(read.standardUncertainty ?? 0, pin.fromDonor?.standardUncertainty ?? 0);
   const shifted = shiftedExpectation(pin.expected, shiftFor(pin, shifts));
   const untold = untoldFor(pin, shifts);
   const instead = untold === null ? null : shiftedExpectation(pin.expected, untold.shift);

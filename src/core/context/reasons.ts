@@ -2,8 +2,8 @@
 import type { ContextJudgement } from './judge-in-context.js';
 import { type Witness, witnesses } from './witness.js';
 
-/** `meter-shift`: the limits were moved to how this meter reads. */
-export const reasons = ['meter-shift', ...witnesses] as const;
+/** `meter-shift`: the limits were moved to how this meter reads. `donor`: they are what the donor reads. */
+export const reasons = ['meter-shift', 'donor', ...witnesses] as const;
 export type Reason = (typeof reasons)[number];
 
 export const reasonsOf = ({

@@ -54,10 +54,16 @@ export const shiftProbability = (
 };
 
 export const beliefFor = (
-  { kind }: PlannedPin,
+  { kind, fromDonor }: PlannedPin,
   beliefs: Readonly<Record<'signal' | 'supply', Belief>>,
   measure: MeasureFunction,
-): Belief => (kind === 'signal' || kind === 'supply' ? beliefs[kind] : nothingSeen(measure));
+): Belief => {
+  if (fromDonor !== undefined) return noShift;
+  return kind === 'signal' || kind === 'supply' ? beliefs[kind] : nothingSeen(measure);
+};
+
+/** What this meter read itself it reads again. */
+const noShift: Belief = { departure: 0, standardUncertainty: 0 };
 
 /** What a nominal value should read, and the doubt in that as a fraction of it. */
 export const believedNominal = (

@@ -39,12 +39,13 @@ export const shiftedExpectation = (
   };
 };
 
-/** The shift that holds for a pin: that of its own class, or none. */
-export const shiftFor = ({ kind }: PlannedPin, shifts: Shifts): Shift | null =>
-  kind === 'signal' || kind === 'supply' ? shifts[kind] : null;
+/** The shift that holds for a pin: that of its own class, or none. What this meter read itself is not shifted. */
+export const shiftFor = ({ kind, fromDonor }: PlannedPin, shifts: Shifts): Shift | null =>
+  fromDonor === undefined && (kind === 'signal' || kind === 'supply') ? shifts[kind] : null;
 
 /** What may be there without being told: never beside a shift of the pin's class that is. */
 export const untoldFor = (
-  { kind }: PlannedPin,
+  { kind, fromDonor }: PlannedPin,
   { untold }: Pick<ShiftEstimate, 'untold'>,
-): UntoldShift | null => (kind === 'signal' || kind === 'supply' ? untold[kind] : null);
+): UntoldShift | null =>
+  fromDonor === undefined && (kind === 'signal' || kind === 'supply') ? untold[kind] : null;

@@ -4,6 +4,7 @@ import { isJobEvent } from '../event-families.js';
 import type { EventOf, WalkEvent } from '../events.js';
 import type { PressFinding } from '../press/decide-press.js';
 import { isClosing } from '../press/press-stage.js';
+import { offBoard, walksDonor } from '../profile/donor.js';
 import { type Place, placeName } from '../rework/heat-limits.js';
 import { isLead } from '../suspects/priors.js';
 import type { WalkState } from '../walk/state.js';
@@ -20,16 +21,21 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
   // The job around the walk is written and read, not heard.
   if (isJobEvent(event)) return null;
   const { spoken } = words;
-  const said = (pin: string): string => spokenPin(pin, spoken);
+  const beside = walksDonor(state.plan);
+  const said = (pin: string): string => {
+    const { board, name } = offBoard(pin);
+    return beside ? spoken.donor.pin(board, spokenPin(name, spoken)) : spokenPin(pin, spoken);
+  };
+  const touchGround = beside ? spoken.donor.touchGround : spoken.touchGround;
   const here = cursorPin(state)?.pin;
   const hereSaid = here === undefined ? '' : said(here);
   switch (event.type) {
     case 'session-opened':
-      return event.groundCheck ? cue('touch-ground', spoken.touchGround) : null;
+      return event.groundCheck ? cue('touch-ground', touchGround) : null;
     case 'session-resumed':
       if (event.work === 'record') return null;
       return state.stage === 'ground-check'
-        ? cue('touch-ground', spoken.touchGround)
+        ? cue('touch-ground', touchGround)
         : cue('continued', spoken.continued(hereSaid));
     case 'ready-asked':
       return cue('touch-ground', spoken.readyAsked[event.step]);
@@ -43,7 +49,8 @@ export const cueFor = (event: WalkEvent, state: WalkState, words: Words): Cue | 
         : cue('ground-missed', spoken.referenceBad);
     case 'ground-touched':
       // The second touch is told by the outcome of the check.
-      return event.which === 1 ? cue('ground-first', spoken.groundFirst) : null;
+      if (event.which === 2) return null;
+      return cue('ground-first', beside ? spoken.donor.groundFirst : spoken.groundFirst);
     case 'ground-repeated':
       return cue('touch-ground', spoken.groundRepeated);
     case 'ground-missed':
@@ -195,7 +202,8 @@ const cue = (kind: CueKind, speech: string): Cue => ({
   speech: speakable(speech),
 });
 
-const judgedKind = ({ verdict, agreed }: EventOf<'pin-judged'>): CueKind => {
+const judgedKind = ({ verdict, agreed, board }: EventOf<'pin-judged'>): CueKind => {
+  if (agreed && verdict === 'normal' && board === 'donor') return 'donor-normal';
   if (agreed) return verdict;
   return verdict === 'normal' || verdict === 'unread' ? 'unsure-again' : `${verdict}-again`;
 };

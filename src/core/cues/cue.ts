@@ -10,6 +10,7 @@ export type AgainKind = `${Exclude<Verdict, 'normal' | 'unread'>}-again`;
 export type CueKind =
   | Verdict
   | AgainKind
+  | 'donor-normal'
   | `question-${Question}`
   | CueName
   | 'press-begun'

@@ -2,7 +2,7 @@
 // door as events: a guessed phrase is letter for letter the one that comes.
 import { holdReasons, questions, type WalkEvent } from '../events.js';
 import { cueNames } from '../inputs.js';
-import type { PlannedPin } from '../profile/plan.js';
+import { namesOf, type PlannedPin } from '../profile/plan.js';
 import type { Verdict } from '../verdict.js';
 import type { WalkState } from '../walk/state.js';
 import type { Words } from '../words/words.js';
@@ -25,7 +25,7 @@ export const likelyCues = (state: WalkState, words: Words): readonly Cue[] => {
     ...ahead.flatMap(asked),
     ...unlike.map((verdict) => judged(here, verdict, true)),
     judged(here, 'unread', true),
-    { type: 'pin-reached', t: state.t, pin: here.pin, line: here.line },
+    { type: 'pin-reached', t: state.t, ...namesOf(here) },
     { type: 'walk-continued', t: state.t, pin: here.pin },
   ]);
 };
@@ -57,11 +57,15 @@ const asked = ({ pin }: PlannedPin): readonly WalkEvent[] =>
     .filter((question) => question !== 'shifted')
     .map((question) => ({ type: 'question-asked', t: 0, question, pin }));
 
-const judged = (
-  { pin, line, expected }: PlannedPin,
-  verdict: Verdict,
-  agreed: boolean,
-): WalkEvent => ({ type: 'pin-judged', t: 0, pin, line, verdict, confidence: 1, expected, agreed });
+const judged = (pin: PlannedPin, verdict: Verdict, agreed: boolean): WalkEvent => ({
+  type: 'pin-judged',
+  t: 0,
+  ...namesOf(pin),
+  verdict,
+  confidence: 1,
+  expected: pin.expected,
+  agreed,
+});
 
 const cuesOf = (state: WalkState, words: Words, events: readonly WalkEvent[]): readonly Cue[] =>
   events.flatMap((event) => cueFor(event, state, words) ?? []);

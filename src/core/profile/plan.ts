@@ -3,6 +3,7 @@
 
 import { type MeasureFunction, measureFunctions, type Polarity, siUnit } from '../reading.js';
 import type { ExpectedBounds } from '../verdict.js';
+import { besideDonor, type DonorWay } from './donor.js';
 import type { Expectation, Profile, ProfileLine } from './profile-format.js';
 
 /** Without a line's own limit, what counts as shorted. The ohm figure is the profile format's. */
@@ -30,7 +31,22 @@ export interface PlannedPin {
   readonly charges: boolean;
   /** Another function in which the profile knows what the line reads. */
   readonly elsewhere?: MeasureFunction;
+  /** A good board's pin, read before the patient's; absent for the patient's own. */
+  readonly board?: 'donor';
+  /** What is expected was read on the donor with this meter, to within this, in the function's unit. */
+  readonly fromDonor?: { readonly standardUncertainty: number };
 }
+
+/** What an event calls a pin by. */
+export const namesOf = ({
+  pin,
+  line,
+  board,
+}: PlannedPin): Pick<PlannedPin, 'pin' | 'line' | 'board'> => ({
+  pin,
+  line,
+  ...(board === undefined ? {} : { board }),
+});
 
 export interface Plan {
   readonly function: MeasureFunction;
@@ -43,10 +59,22 @@ export const planWalk = (
   profile: Profile,
   measure: { function: MeasureFunction; polarity: Polarity } = profile.measure,
   only?: readonly string[],
-): Plan => ({
-  function: measure.function,
-  polarity: measure.polarity,
-  pins: walkedPins(profile, only).map(({ pin, line, row }, index) => {
+  donor?: DonorWay,
+): Plan => {
+  const pins = planPins(profile, measure, only);
+  return {
+    function: measure.function,
+    polarity: measure.polarity,
+    pins: donor === undefined ? pins : besideDonor(pins),
+  };
+};
+
+const planPins = (
+  profile: Profile,
+  measure: { function: MeasureFunction; polarity: Polarity },
+  only: readonly string[] | undefined,
+): readonly PlannedPin[] =>
+  walkedPins(profile, only).map(({ pin, line, row }, index) => {
     const found = Object.hasOwn(profile.lines, line) ? profile.lines[line] : undefined;
     if (found === undefined) throw new RangeError(`pin ${pin}: line ${line} is not in the profile`);
     const limits = limitsHold(profile.measure.function, measure.function)
@@ -70,8 +98,7 @@ export const planWalk = (
       charges: found.charges ?? found.kind === 'supply',
       ...(elsewhere === undefined ? {} : { elsewhere }),
     };
-  }),
-});
+  });
 
 /** The pins walked, in the profile's order: all of them, or those that are named. */
 export const walkedPins = (

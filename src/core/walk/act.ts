@@ -111,6 +111,9 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
         : null;
     case 'press':
       if (state.press !== null) return 'a press test is under way';
+      if (pinReadLast(state)?.board === 'donor') {
+        return 'the donor was read last; press tests are made on the patient';
+      }
       return state.alone === null && pinReadLast(state) === undefined
         ? 'no pin has been read yet'
         : null;

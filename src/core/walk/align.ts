@@ -4,6 +4,7 @@
 // bookkeeping shows by how many places the walk is off.
 import type { ShiftEstimate } from '../context/estimate-shift.js';
 import { beliefFor } from '../context/shift-belief.js';
+import { walksDonor } from '../profile/donor.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 import { type GapLikelihood, type GapView, gapLikelihood, sinceBrush } from './gap-likelihood.js';
@@ -49,6 +50,13 @@ const passedBy = (view: GapView): number => {
   const { spanS } = brush;
   return ((spanS < 0.9 ? 0.01 : spanS < 1.8 ? 0.1 : 0.3) * lift) / (slip + lift);
 };
+
+/** From one board to the other no hand gets faster than this, seconds, but for a few. Common practice, no source. */
+const quickestOverS = 0.6;
+const hastyShare = 0.05;
+
+const goesOver = ({ gap: { offS }, periodS }: GapView): number =>
+  offS === null || offS + periodS >= quickestOverS ? 1 : hastyShare;
 
 export const alignCapture = (
   alignment: Alignment,
@@ -114,6 +122,7 @@ const stepsFrom = (
 ): readonly Step[] => {
   const { index, stage } = way;
   const passed = passedBy(view);
+  const over = walksDonor(plan) ? goesOver(view) : 1;
   const unseen = (between: number): number =>
     plan.pins[between]?.expected === 'overload' ? habits.passedUnseen : 0;
   if (stage === 'awaiting') {
@@ -130,7 +139,7 @@ const stepsFrom = (
   return [
     { index, role: 'slip', probability: slips },
     { index, role: 'repeat', probability: again * lift },
-    { index: index + 1, role: 'first', probability: habit.next * lift },
+    { index: index + 1, role: 'first', probability: habit.next * lift * over },
     {
       index: index + 2,
       role: 'first',
@@ -157,6 +166,9 @@ const densityOf = (
   const shift = beliefFor(pin, beliefs, measure);
   if (role === 'first' || role === 'answer') {
     const last = plan.pins[way.index];
+    if (last?.board === 'donor' && pin.board !== 'donor' && way.value !== null) {
+      return besideDensity(pin, way.value, value, measure);
+    }
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
     const elsewhere = firstTouchDensity(pin, value, { measure, mate, shift });
     if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return elsewhere;
@@ -173,6 +185,24 @@ const densityOf = (
   const creptOn = role === 'slip' && gap.offS === 0 && gap.departing === 0 && gap.blankS === 0;
   const share = otherwise[creptOn ? 'creptOn' : role];
   return (1 - share) * sameLineDensity(before, value, own, measure) + share * elsewhere;
+};
+
+/** How far good boards lie from one another, as a tolerance. Common practice, no source. */
+const boardsDiffer = 0.1;
+
+/** The patient's pin right after the donor's: in whatever way that was named, it is what is expected here. */
+const besideDensity = (
+  pin: PlannedPin,
+  donor: number,
+  value: number,
+  measure: MeasureFunction,
+): number => {
+  const expected =
+    donor <= pin.shortLimit
+      ? { nominal: donor, low: 0, high: pin.shortLimit }
+      : { nominal: donor, low: donor * (1 - boardsDiffer), high: donor * (1 + boardsDiffer) };
+  const shift = { departure: 0, standardUncertainty: 0 };
+  return firstTouchDensity({ ...pin, expected }, value, { measure, mate: null, shift });
 };
 
 const stageAfter = (

@@ -1,5 +1,6 @@
 // What the walk does about one act of the technician.
 import type { Act } from '../inputs.js';
+import { namesOf } from '../profile/plan.js';
 import { refusal } from './act.js';
 import { captureAnsweredOpen } from './capture.js';
 import { continueWalk } from './continue-walk.js';
@@ -146,8 +147,7 @@ const acceptWhatWasRead = (teller: Teller, t: number, before: WalkState): void =
   teller.tell({
     type: 'pin-judged',
     t,
-    pin: pin.pin,
-    line: pin.line,
+    ...namesOf(pin),
     verdict,
     confidence,
     expected,

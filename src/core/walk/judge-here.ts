@@ -49,13 +49,16 @@ export const withReasons = (
   { accuracy, plan }: Pick<Board, 'accuracy' | 'plan'>,
 ): Found => {
   const { verdict, confidence, expected, mate } = judged;
-  const because = reasonsOf(judged);
+  const because = [
+    ...(pin.fromDonor === undefined ? [] : (['donor'] as const)),
+    ...reasonsOf(judged),
+  ];
   const advice = nextAction(judged, { pin, read, mate }, accuracy, plan.function);
   return {
     verdict,
     confidence,
     expected,
     ...(advice === undefined ? {} : { advice }),
-    ...(because.length === 0 ? {} : { because: [...because] }),
+    ...(because.length === 0 ? {} : { because }),
   };
 };

@@ -59,6 +59,7 @@ export interface SessionPlan {
   readonly seed?: number;
   readonly pressTests?: 'asked' | 'each';
   readonly pins?: readonly string[];
+  readonly donor?: EventOf<'session-opened'>['donor'];
   readonly recheck?: EventOf<'session-opened'>['recheck'];
   readonly pressAlone?: EventOf<'session-opened'>['pressAlone'];
   readonly pads?: readonly Pad[];
@@ -88,6 +89,7 @@ export const openSession = (plan: SessionPlan): EventOf<'session-opened'> => ({
   ...(plan.reference === undefined ? {} : { reference: plan.reference }),
   ...(plan.seed === undefined ? {} : { seed: plan.seed }),
   ...(plan.pins === undefined ? {} : { pins: [...plan.pins] }),
+  ...(plan.donor === undefined ? {} : { donor: plan.donor }),
   ...(plan.recheck === undefined ? {} : { recheck: plan.recheck }),
   ...(plan.pressTests === undefined ? {} : { pressTests: plan.pressTests }),
   ...(plan.pressAlone === undefined ? {} : { pressAlone: plan.pressAlone }),

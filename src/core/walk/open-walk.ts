@@ -23,7 +23,7 @@ export const unreadPin: PinRecord = {
 };
 
 export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
-  const plan = planWalk(opened.profile.content, opened.measure, opened.pins);
+  const plan = planWalk(opened.profile.content, opened.measure, opened.pins, opened.donor);
   const pins = plan.pins.map(({ expected }) => ({ ...unreadPin, expected }));
   return {
     profile: opened.profile.content,

@@ -2,8 +2,14 @@
 import type { Verdict } from '../verdict.js';
 import type { WalkState } from './state.js';
 
-export const tallyPins = ({ pins }: Pick<WalkState, 'pins'>): Record<Verdict, number> => {
+/** The patient's alone, where a donor is walked beside it. */
+export const tallyPins = ({
+  plan,
+  pins,
+}: Pick<WalkState, 'plan' | 'pins'>): Record<Verdict, number> => {
   const counts = { normal: 0, low: 0, high: 0, short: 0, open: 0, unsure: 0, wobble: 0, unread: 0 };
-  for (const { verdict } of pins) counts[verdict] += 1;
+  pins.forEach(({ verdict }, at) => {
+    if (plan.pins[at]?.board !== 'donor') counts[verdict] += 1;
+  });
   return counts;
 };

@@ -3,6 +3,7 @@
 import type { Shift } from '../context/estimate-shift.js';
 import { judgeInContext } from '../context/judge-in-context.js';
 import { shiftClasses } from '../context/shift-class.js';
+import { namesOf } from '../profile/plan.js';
 import { judge } from './judge.js';
 import { type Found, judgeHere, withReasons } from './judge-here.js';
 import type { Teller } from './teller.js';
@@ -64,8 +65,7 @@ const tellAnew = (teller: Teller, t: number, index: number, now: Found): void =>
   teller.tell({
     type: 'pin-judged',
     t,
-    pin: pin.pin,
-    line: pin.line,
+    ...namesOf(pin),
     ...now,
     agreed,
     anew: true,

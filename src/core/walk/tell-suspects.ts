@@ -9,7 +9,9 @@ import type { Teller } from './teller.js';
 /** Told when the session is closed, as it stands then. */
 export const tellSuspects = (teller: Teller, t: number): void => {
   const { state } = teller;
-  const isSuspicious = state.pins.some(({ verdict }) => isBad(verdict));
+  const isSuspicious = state.pins.some(
+    ({ verdict }, at) => isBad(verdict) && state.plan.pins[at]?.board !== 'donor',
+  );
   if (isSuspicious) teller.tell({ type: 'suspects-ranked', t, ...rank(state) });
 };
 
@@ -42,7 +44,7 @@ const isQuiet = ({ suspects: [likeliest] }: SuspectsRanked, accused: Accused | n
  */
 const isNews = (event: WalkEvent, ranked: EventOf<'suspects-ranked'> | null): boolean => {
   if (event.type === 'press-judged' || event.type === 'place-judged') return true;
-  if (event.type !== 'pin-judged') return false;
+  if (event.type !== 'pin-judged' || event.board === 'donor') return false;
   if (isBad(event.verdict)) return true;
   return (
     ranked?.suspects.some(({ where, lines }) => where === 'lead' || lines.includes(event.line)) ??

@@ -1,5 +1,6 @@
 // Gives captures their pins' names as soon as nearly every way agrees, and says where the walk stands.
 import type { EventOf } from '../events.js';
+import { namesOf } from '../profile/plan.js';
 import { judgeHere, readIn } from './judge-here.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { readingOf } from './reading-of.js';
@@ -49,7 +50,7 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
     tellContext(teller, t);
     teller.tell({ type: 'walk-finished', t, tally: tallyPins(teller.state) });
   } else if (again || at !== cursor || state.stage === 'finished') {
-    teller.tell({ type: 'pin-reached', t, pin: pin.pin, line: pin.line });
+    teller.tell({ type: 'pin-reached', t, ...namesOf(pin) });
   }
 };
 
@@ -65,8 +66,7 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
     type: 'pin-settled',
     t,
     touch: capture.touch,
-    pin: pin.pin,
-    line: pin.line,
+    ...namesOf(pin),
     ...readingOf(capture, state.plan.function),
   });
   const judgement = judgeHere(teller.state, pin, readIn(capture, teller.state));
@@ -81,8 +81,7 @@ const tellCapture = (teller: Teller, t: number, capture: Capture, naming: Naming
   const judged: EventOf<'pin-judged'> = {
     type: 'pin-judged',
     t,
-    pin: pin.pin,
-    line: pin.line,
+    ...namesOf(pin),
     ...judgement,
     ...(capture.wobble === true ? ({ verdict: 'wobble', advice: 'hold-longer' } as const) : {}),
     agreed,

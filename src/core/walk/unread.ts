@@ -1,17 +1,13 @@
 // A pin that goes unread.
 import type { EventOf } from '../events.js';
-import type { PlannedPin } from '../profile/plan.js';
+import { namesOf, type PlannedPin } from '../profile/plan.js';
 
-export const unreadAt = (
-  t: number,
-  { pin, line, expected }: PlannedPin,
-): EventOf<'pin-judged'> => ({
+export const unreadAt = (t: number, pin: PlannedPin): EventOf<'pin-judged'> => ({
   type: 'pin-judged',
   t,
-  pin,
-  line,
+  ...namesOf(pin),
   verdict: 'unread',
   confidence: 1,
-  expected,
+  expected: pin.expected,
   agreed: true,
 });

@@ -19,6 +19,7 @@ export const englishContext: ContextWords = {
   },
   reason: {
     'meter-shift': 'limits moved to this meter',
+    donor: 'held against the donor',
     'ground-good': 'ground',
     'ground-bad': 'should be ground',
     shorted: 'as good as ground',

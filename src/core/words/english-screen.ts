@@ -132,10 +132,17 @@ export const englishScreen: ScreenWords = {
       : `touch both ends of the reference, ${known}`,
   groundOf: (which) => `ground ${which} of 2`,
   groundContact: (which) => `G${which}`,
-  groundStep: (which) =>
-    which === 1
+  groundStep: (which, ofBoards) => {
+    if (ofBoards) {
+      return which === 1
+        ? 'touch a ground pin of the DONOR with the walking lead'
+        : 'now touch a ground pin of the PATIENT';
+    }
+    return which === 1
       ? 'touch a ground pin with the walking lead'
-      : 'lift, then touch another ground pin',
+      : 'lift, then touch another ground pin';
+  },
+  board: { donor: 'DONOR', patient: 'PATIENT' },
   pin: (pin) => `pin ${pin}`,
   pinOne: 'pin 1',
   viewed: { plug: 'seen on the plug', receptacle: 'seen on the receptacle' },

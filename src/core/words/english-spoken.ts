@@ -56,6 +56,11 @@ export const englishSpoken: SpokenWords = {
     }
   },
   touchGround: 'touch ground',
+  donor: {
+    touchGround: 'touch ground on the donor',
+    groundFirst: 'ground; now ground on the patient',
+    pin: (board, pin) => `${board} ${pin}`,
+  },
   groundFirst: 'ground; now another ground',
   groundRepeated: 'same ground? lift longer',
   groundMissed: 'not ground',

@@ -51,8 +51,10 @@ export const english: Words = {
   closed: (tally, fingerprint) => `Session closed: ${tally}. Fingerprint ${fingerprint}`,
   savedIn: (file) => `Saved in ${file}`,
   reportWritten: (file) => `Report written to ${file}`,
-  touchGround: (which) =>
-    which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin',
+  touchGround: (which, ofBoards) => {
+    if (ofBoards) return which === 1 ? 'Touch ground on the donor' : 'Now ground on the patient';
+    return which === 1 ? 'Touch a ground pin' : 'Lift, then touch another ground pin';
+  },
   groundTouched: (which, value) => `ground ${which} of 2: ${value}`,
   groundRepeated: 'That may be the same ground still. Lift for longer, then touch another.',
   groundMissed: (value) => `that is not ground: ${value}`,

@@ -90,7 +90,10 @@ export interface ScreenWords {
   readyOf(step: ReadyStep): string;
   readyStep(step: ReadyStep, known: string): string;
   groundOf(which: 1 | 2): string;
-  groundStep(which: 1 | 2): string;
+  /** `ofBoards`: the first is the donor's, the second the patient's. */
+  groundStep(which: 1 | 2, ofBoards: boolean): string;
+  /** Which board the probe belongs on, in capitals. */
+  readonly board: Readonly<Record<'donor' | 'patient', string>>;
   /** A letter or two for the large contact while ground is looked for. */
   groundContact(which: 1 | 2): string;
   pin(pin: string): string;

@@ -18,6 +18,12 @@ export interface SpokenWords {
   judged(pin: string, verdict: string, agreed: boolean): string;
   question(question: Question, pin: string): string;
   readonly touchGround: string;
+  /** Where a donor is walked beside the patient. */
+  readonly donor: {
+    readonly touchGround: string;
+    readonly groundFirst: string;
+    pin(board: 'donor' | 'patient', pin: string): string;
+  };
   readonly readyAsked: Readonly<Record<ReadyStep, string>>;
   readonly leadZeroed: string;
   readonly leadZeroRefused: string;

@@ -47,7 +47,8 @@ export interface Words {
   closed(tally: string, fingerprint: string): string;
   savedIn(file: string): string;
   reportWritten(file: string): string;
-  touchGround(which: 1 | 2): string;
+  /** `ofBoards`: the first is the donor's, the second the patient's. */
+  touchGround(which: 1 | 2, ofBoards: boolean): string;
   groundTouched(which: 1 | 2, value: string): string;
   readonly groundRepeated: string;
   groundMissed(value: string): string;

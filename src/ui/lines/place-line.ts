@@ -1,4 +1,6 @@
 // Where the walk stands, in one line of words: for a screen reader, on request.
+
+import { walksDonor } from '../../core/profile/donor.js';
 import { siUnit } from '../../core/reading.js';
 import { selectLive } from '../../core/select/live.js';
 import { expectedAt, selectSubject } from '../../core/select/subject.js';
@@ -17,7 +19,7 @@ export const placeLine = (state: WalkState, words: Words): string => {
         : words.screen.large.blank;
   const said = [words.screen.reader.reading(reading)];
   if (state.stage === 'ground-check') {
-    said.unshift(words.touchGround(state.grounds === 0 ? 1 : 2));
+    said.unshift(words.touchGround(state.grounds === 0 ? 1 : 2, walksDonor(state.plan)));
   }
   if (subject !== null) {
     const { planned, record } = subject;

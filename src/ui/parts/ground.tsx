@@ -1,6 +1,7 @@
 // The ground check: what to touch now, where pin 1 is, and what to have done before the first touch.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { walksDonor } from '../../core/profile/donor.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownReference } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
@@ -54,7 +55,7 @@ const stepLines = (
   return wordAndStep(
     screen.large.ground(which, rests),
     screen.groundOf(which),
-    screen.groundStep(which),
+    screen.groundStep(which, walksDonor(state.plan)),
     roomy,
     theme,
   );

@@ -1,6 +1,7 @@
 // The walk on a small terminal: everything that decides, nothing that only helps.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { walksDonor } from '../../core/profile/donor.js';
 import { siUnit } from '../../core/reading.js';
 import { selectProgress } from '../../core/select/findings.js';
 import { selectCompared } from '../../core/select/live.js';
@@ -117,7 +118,7 @@ const lowerLines = (
   if (subject === null) {
     const which = state.grounds === 0 ? 1 : 2;
     return state.stage === 'ground-check'
-      ? [[span(` ${words.screen.groundStep(which)}`, theme.style.strong)]]
+      ? [[span(` ${words.screen.groundStep(which, walksDonor(state.plan))}`, theme.style.strong)]]
       : [first];
   }
   const { expected } = subject.planned;

@@ -41,7 +41,7 @@ export interface LiveWalkOptions {
   /** The session is this press test and no walk. */
   readonly pressAlone?: EventOf<'session-opened'>['pressAlone'];
   /** Told with the opening: what is done with the leads, and on what part. */
-  readonly opening?: Pick<Partial<EventOf<'session-opened'>>, 'ready' | 'reference'>;
+  readonly opening?: Pick<Partial<EventOf<'session-opened'>>, 'ready' | 'reference' | 'donor'>;
   /** Simulated seconds after which the walk is given up. */
   readonly patienceS?: number;
   /** Walks again what an earlier walk put in question. */
