@@ -27,6 +27,7 @@ describe('the name of a virtual bench', () => {
       speed: 3,
       answers: 'key',
       probes: 'proposed',
+      donor: false,
     });
   });
 

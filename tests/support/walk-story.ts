@@ -24,6 +24,8 @@ export interface StoryOptions {
   readonly groundCheck?: boolean;
   readonly pads?: EventOf<'session-opened'>['pads'];
   readonly pressTests?: 'asked' | 'each';
+  /** A donor is touched before the story's board, pin by pin. */
+  readonly donor?: 'beside';
 }
 
 export interface TouchOptions extends Partial<Omit<ReadingContext, 't'>> {
@@ -80,6 +82,7 @@ export const tellStory = (options: StoryOptions): WalkStory => {
     ...openLog({ content, sha256: '' }, null, assumedAccuracy, 'story'),
     groundCheck,
     ...(options.pads === undefined ? {} : { pads: options.pads }),
+    ...(options.donor === undefined ? {} : { donor: options.donor }),
     ...(options.pressTests === undefined ? {} : { pressTests: options.pressTests }),
   };
   const inputs: Input[] = [];

@@ -46,7 +46,7 @@ const echo = (...tone: Tone): Line => ({ level: levels.echo, bells: 0, tone });
 
 export const sheet: Readonly<Record<CueKind, Line>> = {
   normal: word(1, step),
-  'donor-normal': word(1, brief(1175), brief(1175)),
+  'donor-normal': word(1, brief(1175), tick(1175)),
   low: word(2, ...taken(figures.low)),
   high: word(2, ...taken(figures.high)),
   short: word(2, ...taken(figures.short)),

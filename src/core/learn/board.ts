@@ -1,5 +1,6 @@
 // One good board as learning sees it: what each pin read, in one function and polarity, and where it comes from.
 import type { WalkEvent } from '../events.js';
+import { offBoard } from '../profile/donor.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 
 export interface BoardPin {
@@ -26,18 +27,22 @@ export interface Board {
 
 /**
  * The board of a session: the last value of every pin. What wobbled or was taken back is left out; verdicts by
- * older expectations are not looked at.
+ * older expectations are not looked at. Where a donor was walked beside a patient, the donor is the good board.
  * Null when there is no opening among the events.
  */
 export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board | null => {
   let board: Omit<Board, 'name' | 'pins'> | null = null;
   const pins = new Map<string, BoardPin>();
+  let good: 'donor' | undefined;
   for (const event of events) {
     if (event.type === 'session-opened') {
-      const { measure, wallTime, simulated } = event;
+      const { measure, wallTime, simulated, donor } = event;
+      good = donor === undefined ? undefined : 'donor';
       board = { function: measure.function, polarity: measure.polarity, wallTime, simulated };
-    } else if (event.type === 'pin-settled') {
-      const { pin, line, value, standardUncertainty, range } = event;
+    } else if (event.type === 'pin-settled' && event.board === good) {
+      const { value, standardUncertainty, range } = event;
+      const { name: pin } = offBoard(event.pin);
+      const { name: line } = offBoard(event.line);
       pins.set(pin, {
         pin,
         line,
@@ -45,8 +50,9 @@ export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board | 
         standardUncertainty,
         ...(range === undefined ? {} : { range }),
       });
-    } else if (event.type === 'pin-judged') {
-      if (event.verdict === 'unread' || event.verdict === 'wobble') pins.delete(event.pin);
+    } else if (event.type === 'pin-judged' && event.board === good) {
+      const isRead = event.verdict !== 'unread' && event.verdict !== 'wobble';
+      if (!isRead) pins.delete(offBoard(event.pin).name);
     }
   }
   return board === null ? null : { name, ...board, pins: [...pins.values()] };

@@ -2,6 +2,7 @@
 import type { EventOf } from '../events.js';
 import { shamPlace } from '../press/press-stage.js';
 import type { ReworkState } from '../rework/rework-state.js';
+import { patientAlone } from '../walk/patient.js';
 import type { PinRecord, WalkState } from '../walk/state.js';
 import { chooseRecheckPins } from './choose-pins.js';
 import type { Read } from './difference.js';
@@ -10,10 +11,11 @@ export type RecheckHeader = NonNullable<EventOf<'session-opened'>['recheck']>;
 
 /** Null where nothing was read that could be compared. */
 export const recheckHeader = (
-  state: WalkState,
+  walked: WalkState,
   rework: ReworkState,
   of: RecheckHeader['of'],
 ): RecheckHeader | null => {
+  const state = patientAlone(walked);
   const chosen = chooseRecheckPins(state, rework);
   if (chosen.length === 0) return null;
   return {

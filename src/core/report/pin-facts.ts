@@ -16,6 +16,8 @@ export interface PinFacts {
   readonly confirmed: boolean;
   /** Touches that led to the verdict that stands. */
   readonly agreeing: number;
+  /** What the donor beside it read there; null where none was walked. */
+  readonly donor: PinRecord | null;
 }
 
 export const pinsOf = (account: Account): readonly PinFacts[] => {
@@ -24,7 +26,8 @@ export const pinsOf = (account: Account): readonly PinFacts[] => {
   const confirmed = confirmedPins(account);
   return state.plan.pins.flatMap((planned, index) => {
     const record = state.pins[index];
-    if (record === undefined) return [];
+    if (record === undefined || planned.board === 'donor') return [];
+    const isBeside = state.plan.pins[index - 1]?.board === 'donor';
     const own = touches.get(planned.pin) ?? [];
     return [
       {
@@ -34,6 +37,7 @@ export const pinsOf = (account: Account): readonly PinFacts[] => {
         touches: own,
         confirmed: confirmed.has(planned.pin),
         agreeing: own.filter(({ verdict }) => verdict === record.verdict).length,
+        donor: isBeside ? (state.pins[index - 1] ?? null) : null,
       },
     ];
   });

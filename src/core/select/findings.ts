@@ -1,6 +1,7 @@
 // What is left to look at: every pin that does not read normal, and how the walk stands as a whole.
 import { cleanText } from '../clean-text.js';
 import { type ExpectedBounds, type Verdict, verdicts } from '../verdict.js';
+import { patientAlone, pinCount } from '../walk/patient.js';
 import type { WalkState } from '../walk/state.js';
 
 export interface Finding {
@@ -45,13 +46,16 @@ export interface Progress {
 export const selectProgress = (state: WalkState): Progress => {
   const counts = new Map<Verdict, number>();
   let left = 0;
-  state.pins.forEach(({ verdict }, index) => {
-    if (verdict === 'unread' && index >= state.cursor) left += 1;
+  const { total, at } = pinCount(state.plan, state.cursor);
+  const cursor = state.cursor >= state.plan.pins.length ? total : at - 1;
+  const { pins } = patientAlone(state);
+  pins.forEach(({ verdict }, index) => {
+    if (verdict === 'unread' && index >= cursor) left += 1;
     else counts.set(verdict, (counts.get(verdict) ?? 0) + 1);
   });
   const present = verdicts.flatMap((verdict) => {
     const n = counts.get(verdict);
     return n === undefined ? [] : [[verdict, n] as const];
   });
-  return { counts: present, left, total: state.pins.length };
+  return { counts: present, left, total };
 };

@@ -6,7 +6,7 @@ import type { Verdict } from '../verdict.js';
 import { readTouch } from '../walk/read-touch.js';
 import type { WalkState } from '../walk/state.js';
 import { indexOfPin } from '../walk/whereabouts.js';
-import { selectSubject } from './subject.js';
+import { selectBoard, selectSubject } from './subject.js';
 
 export type Status =
   | { readonly kind: 'trouble'; readonly reason: string }
@@ -35,7 +35,8 @@ export type Status =
       /** What is left to creep, as a fraction of the level; null where that says nothing. */
       readonly left: number | null;
     }
-  | { readonly kind: 'waiting' }
+  /** `board`: which one is to be touched, where there are two. */
+  | { readonly kind: 'waiting'; readonly board: 'donor' | 'patient' | null }
   /** The probe still rests on what belongs to the past. */
   | { readonly kind: 'lift' }
   /** `rests`: on the first ground, which must be left before the second can be touched. */
@@ -82,7 +83,7 @@ const selectTouch = (state: WalkState): Status => {
     case 'air':
       return subject?.confirming
         ? { kind: 'again', verdict: subject.record.verdict }
-        : { kind: 'waiting' };
+        : { kind: 'waiting', board: selectBoard(state) };
     case 'landing':
       return { kind: 'settling', settled: 0, left: null };
     case 'creeping':

@@ -28,15 +28,17 @@ export const selectStrip = (
   here: number = selectSubject(state)?.planned.index ?? -1,
 ): readonly StripRow[] => {
   const rows = new Map<number | null, StripCell[]>();
-  for (const { index, pin, row } of state.plan.pins) {
+  for (const { index, pin, row, board } of state.plan.pins) {
     const record = state.pins[index];
-    if (record === undefined) continue;
+    // A donor's pin is shown as the patient's: it is the same place on the connector.
+    if (record === undefined || board === 'donor') continue;
+    const isOnDonor = state.plan.pins[here]?.board === 'donor' && here + 1 === index;
     const cell: StripCell = {
       index,
       pin: cleanText(pin, 40),
       verdict: record.verdict,
       open: record.verdict !== 'unread' && !record.agreed,
-      here: index === here,
+      here: index === here || isOnDonor,
     };
     const key = row ?? null;
     const cells = rows.get(key);

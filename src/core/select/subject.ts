@@ -1,6 +1,7 @@
 // Which pin the screen is about. Not always the one the walk waits for: while the probe still rests on a pin
 // that was just judged, its reading belongs to that pin, and showing it beside the next one would mislead.
 import { shiftedExpectation, shiftFor } from '../context/shifted-expectation.js';
+import { walksDonor } from '../profile/donor.js';
 import type { PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds } from '../verdict.js';
 import type { PinRecord, WalkState } from '../walk/state.js';
@@ -68,4 +69,12 @@ const restedIndex = (state: WalkState): number | null => {
   const { index, stage } = likeliestWay(state);
   const record = state.pins[index];
   return stage !== 'awaiting' && record !== undefined && record.verdict !== 'unread' ? index : null;
+};
+
+/** The board that the screen's pin is on; null where there is only the patient. */
+export const selectBoard = (state: WalkState): 'donor' | 'patient' | null => {
+  if (!walksDonor(state.plan)) return null;
+  if (state.stage === 'ground-check') return state.grounds === 0 ? 'donor' : 'patient';
+  const subject = selectSubject(state);
+  return subject === null ? null : (subject.planned.board ?? 'patient');
 };

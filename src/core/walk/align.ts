@@ -35,6 +35,8 @@ const habits = {
   asked: { again: 0.02, next: 0.97, ahead: 0.0005 },
   /** A normal value near its limit makes people touch again: this times the probability that it is not. */
   doubted: 0.3,
+  /** Boards are taken in turns, and one is passed over less easily than a pin: this times `ahead`. */
+  passedBoard: 0.3,
   /** Added to `ahead` when the pin between shows nothing by design. */
   passedUnseen: 0.01,
 } as const;
@@ -122,7 +124,8 @@ const stepsFrom = (
 ): readonly Step[] => {
   const { index, stage } = way;
   const passed = passedBy(view);
-  const over = walksDonor(plan) ? goesOver(view) : 1;
+  const inTurns = walksDonor(plan);
+  const over = inTurns ? goesOver(view) : 1;
   const unseen = (between: number): number =>
     plan.pins[between]?.expected === 'overload' ? habits.passedUnseen : 0;
   if (stage === 'awaiting') {
@@ -133,6 +136,7 @@ const stepsFrom = (
     ];
   }
   const habit = stage !== 'done' ? habits.confirming : doubted ? habits.asked : habits.done;
+  const ahead = habit.ahead * (inTurns ? habits.passedBoard : 1);
   const again = stage === 'done' ? habit.again + habits.doubted * way.doubt : habit.again;
   // Only from a contact can the probe slip: an answer was given in the air.
   const slips = way.value === null ? 0 : habits.slip * slip;
@@ -143,7 +147,7 @@ const stepsFrom = (
     {
       index: index + 2,
       role: 'first',
-      probability: (habit.ahead + (stage === 'done' ? passed + unseen(index + 1) : 0)) * lift,
+      probability: (ahead + (stage === 'done' ? passed + unseen(index + 1) : 0)) * lift,
     },
   ];
 };
@@ -167,7 +171,11 @@ const densityOf = (
   if (role === 'first' || role === 'answer') {
     const last = plan.pins[way.index];
     if (last?.board === 'donor' && pin.board !== 'donor' && way.value !== null) {
-      return besideDensity(pin, way.value, value, measure);
+      const beside = besideDensity(pin, way.value, value, measure);
+      if (pin.expected === null || pin.fromDonor !== undefined) return beside;
+      // A donor that is not normal itself tells less than the profile.
+      const known = firstTouchDensity(pin, value, { measure, mate: null, shift });
+      return (beside + known) / 2;
     }
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
     const elsewhere = firstTouchDensity(pin, value, { measure, mate, shift });
@@ -197,12 +205,16 @@ const besideDensity = (
   value: number,
   measure: MeasureFunction,
 ): number => {
-  const expected =
-    donor <= pin.shortLimit
-      ? { nominal: donor, low: 0, high: pin.shortLimit }
-      : { nominal: donor, low: donor * (1 - boardsDiffer), high: donor * (1 + boardsDiffer) };
+  const isGround = donor <= pin.shortLimit;
+  const expected = isGround
+    ? { nominal: donor, low: 0, high: pin.shortLimit }
+    : { nominal: donor, low: donor * (1 - boardsDiffer), high: donor * (1 + boardsDiffer) };
   const shift = { departure: 0, standardUncertainty: 0 };
-  return firstTouchDensity({ ...pin, expected }, value, { measure, mate: null, shift });
+  const density = firstTouchDensity({ ...pin, expected }, value, { measure, mate: null, shift });
+  // Two grounds read the same leads.
+  return isGround
+    ? (1 - otherwise.nextPin) * nextPinDensity(donor, value, measure) + otherwise.nextPin * density
+    : density;
 };
 
 const stageAfter = (

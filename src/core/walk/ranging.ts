@@ -21,7 +21,9 @@ const prior = 0.12;
  * Slow hands look like a slow meter. Share of technicians whose quickest lift is longer than the shortest there is by
  * none of the grid's steps, by one, by two and so on. Common practice, no source.
  */
-const slowHands = [0.4, 0.2, 0.15, 0.1, 0.07, 0.05, 0.03] as const;
+const slowHands: readonly number[] = [0.4, 0.2, 0.15, 0.1, 0.07, 0.05, 0.03];
+/** The same of the way from one board to another, which takes longer by any time up to a second and a half. */
+const handsOver: readonly number[] = Array.from({ length: 16 }, () => 1 / 16);
 /** Never be surer of a delay than this. */
 const surest = 0.9;
 
@@ -32,8 +34,17 @@ export const noDelay: RangingDelay = {
   deviationS: 0,
 };
 
-/** Learns from a lift that surely was one: its run of overload, seconds, known to within a period. */
-export const learnLift = (delay: RangingDelay, runS: number, periodS: number): RangingDelay => {
+/**
+ * Learns from a lift that surely was one: its run of overload, seconds, known to within a period; `over` where it led
+ * from one board to another.
+ */
+export const learnLift = (
+  delay: RangingDelay,
+  runS: number,
+  periodS: number,
+  over: boolean,
+): RangingDelay => {
+  const hands = over ? handsOver : slowHands;
   const logs = delay.logs.map(
     (log, i) => log + Math.log(liftDensity(runS - i * stepS, 0.05 + 0.3 * periodS) + 1e-4),
   );
@@ -41,10 +52,7 @@ export const learnLift = (delay: RangingDelay, runS: number, periodS: number): R
   for (const log of logs) best = Math.max(best, log);
   const none =
     (1 - prior) *
-    slowHands.reduce<number>(
-      (sum, share, i) => sum + share * Math.exp((logs[i] as number) - best),
-      0,
-    );
+    hands.reduce<number>((sum, share, i) => sum + share * Math.exp((logs[i] as number) - best), 0);
   let some = 0;
   let mean = 0;
   let square = 0;

@@ -1,6 +1,7 @@
 // What a capture changes: it is laid along the connector in every way that is possible, and waits for its name.
 // A capture with the number of one before it is that one revised: its readings went on creeping.
 import type { EventOf } from '../events.js';
+import { walksDonor } from '../profile/donor.js';
 import type { PlannedPin } from '../profile/plan.js';
 import { hasMoved } from '../recheck/judge-recheck.js';
 import { alignCapture } from './align.js';
@@ -51,7 +52,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     contact: onCaptured(state, touch, value),
     trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
     noise: revises ? state.noise : learnFrom(state, capture, value),
-    ranging: revises ? state.ranging : afterLift(namings[0], value, view),
+    ranging: revises ? state.ranging : afterLift(namings[0], value, view, walksDonor(state.plan)),
   };
   return {
     ...next,
@@ -137,12 +138,13 @@ const afterLift = (
   naming: Naming | undefined,
   value: number,
   { gap, periodS, ranging }: GapView,
+  over: boolean,
 ): RangingDelay => {
   const { level, offS, brush } = gap;
   if (level === null || offS === null || offS === 0 || brush !== null) return ranging;
   if (Math.abs(value - level) < 0.1 * Math.max(Math.abs(value), Math.abs(level))) return ranging;
   const surely = naming?.role === 'first' && naming.probability >= surelyNamed;
-  return surely ? learnLift(ranging, offS, periodS) : ranging;
+  return surely ? learnLift(ranging, offS, periodS, over) : ranging;
 };
 
 /**

@@ -4,6 +4,7 @@ import { isJobEvent, isReworkEvent } from '../event-families.js';
 import type { EventOf, Numbered, WalkEvent } from '../events.js';
 import { formatReading } from '../measure/format-reading.js';
 import { isClosing } from '../press/press-stage.js';
+import { offBoard, walksDonor } from '../profile/donor.js';
 import { siUnit } from '../reading.js';
 import type { WalkState } from '../walk/state.js';
 import { indexOfPin } from '../walk/whereabouts.js';
@@ -53,7 +54,7 @@ export const describe = (
     case 'ground-doubted':
       return words.groundDoubted(event.opens);
     case 'pin-reached':
-      return words.reached(event.pin, event.line);
+      return reachedLine(event, state, words);
     case 'pin-judged': {
       const line = judgedLine(event, state, words);
       if (event.anew === true) return words.context.anew(line);
@@ -151,12 +152,24 @@ export const describe = (
   }
 };
 
+const reachedLine = (
+  { pin, line, board }: EventOf<'pin-reached'>,
+  { plan }: WalkState,
+  words: Words,
+): string =>
+  walksDonor(plan)
+    ? words.reachedOn(board ?? 'patient', offBoard(pin).name, offBoard(line).name)
+    : words.reached(pin, line);
+
 /** Pin, reading, verdict and how sure it is; of a verdict that is not normal also why, and what would help next. */
 const judgedLine = (event: EventOf<'pin-judged'>, state: WalkState, words: Words): string => {
   const { pin, line, verdict, expected, advice, because = [] } = event;
+  const onBoard = walksDonor(state.plan)
+    ? `${words.board[event.board ?? 'patient']} ${offBoard(pin).name}`
+    : pin;
   const told = words.judged(
-    pin,
-    line,
+    onBoard,
+    offBoard(line).name,
     shownValue(state, pin, words),
     verdict,
     verdict === 'unread' ? '' : shownConfidence(event, words),

@@ -56,6 +56,15 @@ export const englishEvidence: EvidenceWords = {
     digits:
       'Figures in parentheses are the standard uncertainty in steps of the last digit. The bar shows the limits of a good board and the reading with twice its standard uncertainty.',
   },
+  donor: {
+    title: 'Donor beside patient',
+    caption: 'Each pin as the donor board and this board read it, one right after the other',
+    donor: 'Donor',
+    patient: 'This board',
+    off: 'Off by',
+    explained:
+      'Both boards were read with the same meter in one walk, each pin on the donor first. Where the donor was normal itself, its reading was expected of this board, with the usual tolerance and the uncertainty of both readings. One donor shows what that board read, not how much good boards differ.',
+  },
   press: {
     title: 'Press tests',
     line: 'Line',

@@ -1,6 +1,7 @@
 // The English catalogue.
 
 import { shamPlace } from '../press/press-stage.js';
+import { offBoard } from '../profile/donor.js';
 import type { Verdict } from '../verdict.js';
 import { englishConfig } from './english-config.js';
 import { englishContext } from './english-context.js';
@@ -62,6 +63,9 @@ export const english: Words = {
   groundSkipped: 'Ground check left out.',
   groundDoubted: (opens) => `${opens} opens in a row: is the ground clip on?`,
   reached: (pin, line) => `Pin ${pin}, ${line}`,
+  reachedOn: (board, pin, line) =>
+    `${board === 'donor' ? 'Donor' : 'Patient'}: pin ${pin}, ${line}`,
+  board: { donor: 'donor', patient: 'patient' },
   judged: (pin, line, value, word, sure, expected) =>
     `${pin} ${line}: ${value}, ${englishVerdicts[word]}${sure === '' ? '' : `, ${sure}`} (${expected})`,
   expectedOverload: 'overload expected',
@@ -226,7 +230,10 @@ export const english: Words = {
   placeJudged: (place, value, word, expected) =>
     `${place}: ${value}, ${englishVerdicts[word]} (${expected})`,
   probeGivenUp: 'Probe given up.',
-  pinName: (pin) => `pin ${pin}`,
+  pinName: (pin) => {
+    const { board, name } = offBoard(pin);
+    return board === 'donor' ? `the donor's pin ${name}` : `pin ${name}`;
+  },
   pinPlace: (pin, line) => `pin ${pin}, ${line}`,
   probePlace: (line, part, side) =>
     side === 'chip' ? `${line} at the chip` : `${part} ${side} side, ${line}`,

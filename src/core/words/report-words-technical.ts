@@ -64,6 +64,15 @@ export interface EvidenceWords {
     readonly kind: Readonly<Record<ProfileLine['kind'], string>>;
     readonly digits: string;
   };
+  /** A donor board walked beside the patient. */
+  readonly donor: {
+    readonly title: string;
+    readonly caption: string;
+    readonly donor: string;
+    readonly patient: string;
+    readonly off: string;
+    readonly explained: string;
+  };
   readonly press: {
     readonly title: string;
     readonly line: string;

@@ -56,6 +56,9 @@ export interface Words {
   readonly groundSkipped: string;
   groundDoubted(opens: number): string;
   reached(pin: string, line: string): string;
+  /** The same where two boards are walked in turns. */
+  reachedOn(board: 'donor' | 'patient', pin: string, line: string): string;
+  readonly board: Readonly<Record<'donor' | 'patient', string>>;
   /** `sure`: how sure that is, in words and number. */
   judged(
     pin: string,

@@ -35,6 +35,10 @@ const columns = [
   'difference',
   'difference_score',
   'redacted',
+  'donor_verdict',
+  'donor_value',
+  'donor_standard_uncertainty',
+  'donor_overload',
 ] as const;
 
 type Row = Readonly<Record<(typeof columns)[number], CsvValue>>;
@@ -47,7 +51,7 @@ export const renderCsv = (report: Report): string => {
   ].join('');
 };
 
-const rowOf = ({ planned, record, line, touches }: PinFacts, report: Report): Row => {
+const rowOf = ({ planned, record, line, touches, donor }: PinFacts, report: Report): Row => {
   const { opened } = report.account;
   const { expected } = record;
   const bounds = expected === null || expected === 'overload' ? null : expected;
@@ -78,6 +82,10 @@ const rowOf = ({ planned, record, line, touches }: PinFacts, report: Report): Ro
     simulated: opened.simulated,
     ...afterOf(planned.pin, report),
     redacted: opened.redacted !== undefined,
+    donor_verdict: donor?.verdict ?? null,
+    donor_value: donor?.value ?? null,
+    donor_standard_uncertainty: donor?.standardUncertainty ?? null,
+    donor_overload: donor?.overload ?? null,
   };
 };
 

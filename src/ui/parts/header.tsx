@@ -2,6 +2,7 @@
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
 import { selectSubject } from '../../core/select/subject.js';
+import { pinCount } from '../../core/walk/patient.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { useSurroundings } from '../context.js';
 import { chip } from '../draw/chip.js';
@@ -26,9 +27,8 @@ export const Header = ({
       span(` ${cleanText(connector.title ?? title, longestTitle)}`, theme.style.text),
     );
   }
-  const total = state.plan.pins.length;
   const index = selectSubject(state)?.planned.index ?? state.cursor;
-  const at = Math.min(index + 1, total);
+  const { at, total } = pinCount(state.plan, index);
   const right: Span[] = [span(words.screen.place(at, total), theme.style.quiet), span(' ')];
   if (simulated) right.push(...chip(words.screen.simulated, theme.style.text, theme));
   return <Row width={width} line={spread(left, right, width, theme)} />;

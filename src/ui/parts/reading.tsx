@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { offBoard } from '../../core/profile/donor.js';
 import { siUnit } from '../../core/reading.js';
 import { selectLive } from '../../core/select/live.js';
 import { selectSubject } from '../../core/select/subject.js';
@@ -82,12 +83,12 @@ const contactPicture = (
   const name =
     state.stage === 'ground-check'
       ? words.screen.groundContact(state.grounds === 0 ? 1 : 2)
-      : cleanText(subject?.planned.pin ?? '', longestPin);
+      : cleanText(offBoard(subject?.planned.pin ?? '').name, longestPin);
   const word = name.length <= longestLargePin ? bigWord(name) : null;
   if (word === null) return null;
   const widest = Math.max(
     ...state.plan.pins
-      .filter(({ pin }) => pin.length <= longestLargePin)
+      .filter(({ pin, board }) => board !== 'donor' && pin.length <= longestLargePin)
       .map(({ pin }) => widthOfPicture(bigWord(cleanText(pin, longestPin)) ?? [])),
   );
   const centred = widened(word, widest);
@@ -111,7 +112,7 @@ const contactLines = (
   const style: Style = judged ? theme.verdict[subject.record.verdict] : theme.style.accent;
   if (contact !== null) return pictureLines(contact, style, theme.unicode);
   if (subject === null) return [];
-  const pin = cleanText(subject.planned.pin, longestPin);
+  const pin = cleanText(offBoard(subject.planned.pin).name, longestPin);
   return [[], [], [span(` ${pin} `, { ...style, inverse: true, bold: true })]];
 };
 

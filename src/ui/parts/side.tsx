@@ -1,5 +1,6 @@
 // The list at the right of a large terminal: what is not normal, and below it the latest pins.
 import type { ReactElement } from 'react';
+import { offBoard } from '../../core/profile/donor.js';
 import { type Finding, selectFindings, selectPin } from '../../core/select/findings.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownValue } from '../../core/words/shown.js';
@@ -56,7 +57,10 @@ export const findingLine = (
   return spread(
     [
       span(`${theme.symbol[verdict]} `, style),
-      span(cutText(pin, pinColumns, theme.line.more).padEnd(pinColumns), theme.style.strong),
+      span(
+        cutText(offBoard(pin).name, pinColumns, theme.line.more).padEnd(pinColumns),
+        theme.style.strong,
+      ),
       span(line, theme.style.text),
     ],
     [

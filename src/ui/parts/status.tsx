@@ -69,7 +69,9 @@ export const wordFor = (status: StatusView, { screen, verdict }: Words, theme: T
     case 'restless':
       return whole(large.restless, theme.verdict.wobble);
     case 'waiting':
-      return whole(large.touch, theme.style.faint);
+      return status.board === null
+        ? whole(large.touch, theme.style.faint)
+        : whole(screen.board[status.board], theme.style.accent);
     case 'lift':
       return whole(large.lift, theme.style.quiet);
     case 'ready':

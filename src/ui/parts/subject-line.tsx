@@ -1,10 +1,12 @@
 // The line under the probe, and at the right what comes next.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
+import { offBoard } from '../../core/profile/donor.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { probeInWords } from '../../core/words/describe-suspects.js';
 import { useSurroundings } from '../context.js';
+import { boardChip } from '../draw/board-chip.js';
 import { chip } from '../draw/chip.js';
 import { type Span, span, spread } from '../draw/line.js';
 import { shownKey } from '../keys/key-map.js';
@@ -33,7 +35,8 @@ export const SubjectLine = ({
       span(` ${place}`, theme.style.strong),
     );
   } else if (subject !== null) {
-    const { line } = subject.planned;
+    const { name: line } = offBoard(subject.planned.line);
+    left.push(...boardChip(state, words, theme));
     const title = profile?.lines[line]?.title;
     left.push(span(cleanText(line, longestName), theme.style.strong));
     if (title !== undefined)
@@ -57,7 +60,7 @@ export const SubjectLine = ({
       ),
       span(`${words.screen.next} `, theme.style.quiet),
       span(cleanText(next.pin, longestName), theme.style.strong),
-      span(` ${cleanText(next.line, longestName)} `, theme.style.quiet),
+      span(` ${cleanText(offBoard(next.line).name, longestName)} `, theme.style.quiet),
     );
   }
   return <Row width={width} line={spread(left, right, width, theme)} />;

@@ -1,16 +1,18 @@
 // The walk on a small terminal: everything that decides, nothing that only helps.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
-import { walksDonor } from '../../core/profile/donor.js';
+import { offBoard, walksDonor } from '../../core/profile/donor.js';
 import { siUnit } from '../../core/reading.js';
 import { selectProgress } from '../../core/select/findings.js';
 import { selectCompared } from '../../core/select/live.js';
 import { placeOf } from '../../core/select/scale.js';
 import { type Status, selectStatus } from '../../core/select/status.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
+import { pinCount } from '../../core/walk/patient.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { shownExpected } from '../../core/words/shown.js';
 import { type Surroundings, useSurroundings } from '../context.js';
+import { boardChip } from '../draw/board-chip.js';
 import { chip } from '../draw/chip.js';
 import { type Line, span, spread } from '../draw/line.js';
 import { rail } from '../draw/rail.js';
@@ -75,15 +77,13 @@ const headLine = (
           ),
         ]
       : [
-          ...chip(cleanText(subject.planned.pin, 40), theme.style.accent, theme),
-          span(` ${cleanText(subject.planned.line, 40)}`, theme.style.strong),
+          ...boardChip(state, words, theme),
+          ...chip(cleanText(offBoard(subject.planned.pin).name, 40), theme.style.accent, theme),
+          span(` ${cleanText(offBoard(subject.planned.line).name, 40)}`, theme.style.strong),
         ];
-  const total = state.plan.pins.length;
+  const { at, total } = pinCount(state.plan, subject?.planned.index ?? state.cursor);
   const right = [
-    span(
-      screen.place(Math.min((subject?.planned.index ?? state.cursor) + 1, total), total),
-      theme.style.quiet,
-    ),
+    span(screen.place(at, total), theme.style.quiet),
     ...(simulated ? [span(' '), ...chip(screen.simulatedShort, theme.style.text, theme)] : []),
   ];
   return spread(left, right, width, theme);
@@ -105,7 +105,7 @@ const lowerLines = (
   const arrow =
     next === null
       ? ''
-      : `${theme.line.arrow} ${cleanText(next.pin, 40)} ${cleanText(next.line, 40)} `;
+      : `${theme.line.arrow} ${cleanText(next.pin, 40)} ${cleanText(offBoard(next.line).name, 40)} `;
   const right = subject?.confirming
     ? chip(words.screen.confirmShort(keys.next[0] ?? ''), theme.style.notice, theme)
     : [span(arrow, theme.style.quiet)];

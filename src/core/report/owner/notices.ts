@@ -1,6 +1,7 @@
 // What must not be missed: that no meter was there, that the values are invented, that the customer's data was
 // taken out, that the walk has an open end.
 import { shortFingerprint } from '../../session-chain.js';
+import { patientAlone } from '../../walk/patient.js';
 import { value } from '../../words/report-phrase.js';
 import type { ReportWords } from '../../words/report-words.js';
 import type { Account } from '../account.js';
@@ -11,13 +12,14 @@ export const noticesOf = (
   { owner }: ReportWords,
 ): readonly Notice[] => {
   const { simulated, profile, link, redacted } = opened;
-  const left = state.pins.filter(({ verdict }) => verdict === 'unread').length;
-  const unfinished = left > 0 && left < state.pins.length && state.cursor < state.plan.pins.length;
+  const { pins } = patientAlone(state);
+  const left = pins.filter(({ verdict }) => verdict === 'unread').length;
+  const unfinished = left > 0 && left < pins.length && state.cursor < state.plan.pins.length;
   return [
     ...(simulated ? [owner.simulated] : []),
     ...(link.startsWith('log:') ? [owner.recorded] : []),
     ...(profile.content.demo === true ? [owner.demo] : []),
     ...(redacted === undefined ? [] : [owner.redacted(value(shortFingerprint(redacted.of)))]),
-    ...(unfinished ? [owner.unfinished(left, state.pins.length)] : []),
+    ...(unfinished ? [owner.unfinished(left, pins.length)] : []),
   ];
 };

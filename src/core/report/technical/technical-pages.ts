@@ -7,6 +7,7 @@ import type { PinFacts } from '../pin-facts.js';
 import type { Report } from '../report.js';
 import { actsSection } from './acts.js';
 import { connectorSection } from './connector.js';
+import { donorSection } from './donor.js';
 import { expectedSection } from './expected-values.js';
 import { findingsSection } from './findings.js';
 import { freePressSection } from './free-presses.js';
@@ -33,6 +34,7 @@ export const technicalPages = (
     intakeSection(report, language),
     connectorSection(report, pins, language),
     findingsSection(report, pins, language, unit),
+    donorSection(pins, language, unit),
     pressSection(report, language, unit),
     freePressSection(report, language, unit),
     suspectsSection(report, language),
