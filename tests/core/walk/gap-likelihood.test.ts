@@ -52,7 +52,8 @@ describe('gapLikelihood', () => {
 
   it('with a meter known to look for its range for 1.5 s, 1.7 s of overload may be a slip', () => {
     let ranging = noDelay;
-    for (const runS of [2.1, 2.3, 2.6, 2.2, 2.9, 2.4]) ranging = learnLift(ranging, runS, 0.1, false);
+    for (const runS of [2.1, 2.3, 2.6, 2.2, 2.9, 2.4])
+      ranging = learnLift(ranging, runS, 0.1, false);
     expect(ranging.probability).toBeGreaterThan(0.5);
     const known = weighed(1.7, 0.1, ranging);
     const unknown = weighed(1.7, 0.1);
