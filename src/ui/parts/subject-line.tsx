@@ -1,7 +1,7 @@
 // The line under the probe, and at the right what comes next.
 import type { ReactElement } from 'react';
 import { cleanText } from '../../core/clean-text.js';
-import { offBoard } from '../../core/profile/donor.js';
+import { offBoard, walksDonor } from '../../core/profile/donor.js';
 import { selectNext, selectSubject } from '../../core/select/subject.js';
 import type { WalkState } from '../../core/walk/state.js';
 import { probeInWords } from '../../core/words/describe-suspects.js';
@@ -53,13 +53,16 @@ export const SubjectLine = ({
     const key = shownKey(keys, 'next') ?? words.screen.key.next;
     right.push(...chip(words.screen.confirm(key), theme.style.notice, theme), span(' '));
   } else if (next !== null) {
+    const nextPin = walksDonor(state.plan)
+      ? `${words.board[next.board ?? 'patient']} ${offBoard(next.pin).name}`
+      : next.pin;
     right.push(
       span(
         `${subject?.judged ? `${words.screen.lift} ${theme.line.arrow} ` : ''}`,
         theme.style.quiet,
       ),
       span(`${words.screen.next} `, theme.style.quiet),
-      span(cleanText(next.pin, longestName), theme.style.strong),
+      span(cleanText(nextPin, longestName), theme.style.strong),
       span(` ${cleanText(offBoard(next.line).name, longestName)} `, theme.style.quiet),
     );
   }

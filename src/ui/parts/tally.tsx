@@ -1,5 +1,6 @@
 // The verdicts so far, counted, and the last one.
 import type { ReactElement } from 'react';
+import { offBoard } from '../../core/profile/donor.js';
 import { type Finding, selectPin, selectProgress } from '../../core/select/findings.js';
 import type { TraceMark } from '../../core/select/trace.js';
 import type { WalkState } from '../../core/walk/state.js';
@@ -52,7 +53,7 @@ const lastLines = (
     span(`${[words.screen.last, ...parts].join(' ')} `, theme.style.quiet);
   const value = shownValue(state, pin, words);
   return [
-    [said(pin, line, value), symbol, word],
+    [said(pin, offBoard(line).name, value), symbol, word],
     [said(pin, value), symbol, word],
     [said(pin), symbol, word],
   ];
