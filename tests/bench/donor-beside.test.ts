@@ -1,5 +1,5 @@
 // Two boards on the bench, walked in turns: whatever the hands do, no value may get the other board's name or another
-// pin's. Seeds 1 to 60 at three rates were swept by hand; these few stay.
+// pin's. These few seeds stand for a sweep of many.
 import { describe, expect, it } from 'vitest';
 import { foldStored, openStored } from '../../src/core/walk/fold-stored.js';
 import type { WalkState } from '../../src/core/walk/state.js';

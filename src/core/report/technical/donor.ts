@@ -26,7 +26,8 @@ export const donorSection = (
             { text: say`${name(planned.line)}` },
             read(donor),
             read(record),
-            { text: offBy(donor.value, record.value) },
+            // Between two contacts with next to nothing a share says nothing.
+            { text: planned.kind === 'ground' ? '' : offBy(donor.value, record.value) },
           ],
         ],
   );
@@ -52,11 +53,8 @@ export const donorSection = (
   };
 };
 
-/** Between two contacts with next to nothing a share says nothing. */
-const leastCompared = 0.01;
-
 const offBy = (donor: number | null, patient: number | null) => {
-  if (donor === null || patient === null || Math.abs(donor) < leastCompared) return '';
+  if (donor === null || patient === null || donor === 0) return '';
   const percent = (100 * (patient - donor)) / donor;
   const sign = percent < 0 ? '−' : '+';
   return Math.abs(percent) >= 1000 ? '' : say`${value(`${sign}${Math.abs(percent).toFixed(1)} %`)}`;
