@@ -57,9 +57,12 @@ const onScreen = (args: readonly string[], session: string): RunningFace => {
     ended: new Promise(() => undefined),
     kill: async () => {
       over = true;
+      // What the shell says of the kill would move the screen: it is read while the program stands still.
+      terminal.signal('SIGSTOP');
+      await wait(200);
+      const rows = terminal.screen();
       terminal.signal('SIGKILL');
       await terminal.until('rc=137');
-      const rows = terminal.screen();
       terminal.close();
       return rows;
     },

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../benchmarks/shared/random.js';
 import { temporaryFolder } from '../../support/temporary-folder.js';
+import { faces } from './faces.js';
 import { killWalks } from './kill-walks.js';
 
 describe('a walk that is killed', { timeout: 120_000 }, () => {
@@ -9,7 +10,8 @@ describe('a walk that is killed', { timeout: 120_000 }, () => {
     const { kills } = await killWalks({
       folder: temporaryFolder(),
       random: seeded('3'),
-      kills: 4,
+      kills: 5,
+      faces,
       profile: 'demo',
       bench: 'demo?seed=3&pace=steady&speed=2&rate=20',
       deserved: {},

@@ -11,7 +11,7 @@ import { FileError } from '../../../src/store/file-error.js';
 import { readSession } from '../../../src/store/journal-reader.js';
 import type { Random } from '../../benchmarks/shared/random.js';
 import { runProgram, startProgram } from '../../support/run-program.js';
-import { countShown, type Face, faces, type RunningFace, startFace, unsupported } from './faces.js';
+import { countShown, type Face, type RunningFace, startFace, unsupported } from './faces.js';
 
 export interface Killed {
   readonly walk: number;
@@ -38,6 +38,8 @@ export interface KillWish {
   readonly folder: string;
   readonly random: Random;
   readonly kills: number;
+  /** Drawn from for each kill. */
+  readonly faces: readonly Face[];
   readonly profile: string;
   /** After a bench's name: its scenario and how it is run. */
   readonly bench: string;
@@ -83,7 +85,7 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
       };
       let isOver = false;
       for (let here = 0; here < mostKills && kills.length < wish.kills && !isOver; here += 1) {
-        const face = faces[wish.random.whole([0, faces.length - 1])] ?? 'json';
+        const face = wish.faces[wish.random.whole([0, wish.faces.length - 1])] ?? 'json';
         const { running, before } = start(face);
         const { atS, ended } = await untilKill(running, wish.random);
         if (ended !== null && ended.code !== 0)

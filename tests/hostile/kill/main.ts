@@ -1,6 +1,6 @@
-// `npm run kill [-- --kills 200 --seed 1 --leave]`: live walks ended by `kill -9` at drawn moments; ends with 1 if anything that
-// was shown is not in the file, or a walk does not go on at the right pin. With
-// `--leave` no walk is let go on to its end.
+// `npm run kill [-- --kills 200 --seed 1 --face json|plain|screen --leave]`: live walks ended by `kill -9` at drawn
+// moments, in any face; ends with 1 if anything that was shown is not in the file, or a walk does not go on at the right
+// pin. With `--leave` no walk is let go on to its end.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -15,6 +15,7 @@ const { values } = parseArgs({
     kills: { type: 'string', default: '200' },
     seed: { type: 'string', default: '1' },
     leave: { type: 'boolean', default: false },
+    face: { type: 'string' },
   },
 });
 
@@ -25,6 +26,7 @@ try {
     folder,
     random: seeded(values.seed),
     kills: Number(values.kills),
+    faces: faces.filter((face) => values.face === undefined || face === values.face),
     profile: 'demo',
     bench: `demo?seed=${values.seed}&pace=steady&speed=2&rate=20`,
     deserved: { LANE1_P: 'open', TOUCH_INT: 'low' },
