@@ -55,6 +55,8 @@ const driver = 'stream-fields-flags';
 const atStart = 8;
 const longestStartS = 1;
 const longestWalkS = 2.5;
+/** A screen is slower to begin, and shows verdicts only once there are some. */
+const longestOnScreenS = 10;
 /** Of one walk; then it is left alone until it ends. */
 const mostKills = 20;
 const longestWholeWalkS = 240;
@@ -87,7 +89,7 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
       for (let here = 0; here < mostKills && kills.length < wish.kills && !isOver; here += 1) {
         const face = wish.faces[wish.random.whole([0, wish.faces.length - 1])] ?? 'json';
         const { running, before } = start(face);
-        const { atS, ended } = await untilKill(running, wish.random);
+        const { atS, ended } = await untilKill(running, face, wish.random);
         if (ended !== null && ended.code !== 0)
           throw new Error(`a walk ended with ${ended.code}: ${ended.stderr}`);
         isOver = ended !== null;
@@ -118,13 +120,15 @@ export const killWalks = async (wish: KillWish): Promise<KilledWalks> => {
 /** Seconds after its start or after the first that it showed; and how it ended, if it did so by itself. */
 const untilKill = async (
   running: RunningFace,
+  face: Face,
   random: Random,
 ): Promise<{
   readonly atS: number;
   readonly ended: Awaited<RunningFace['ended']> | null;
 }> => {
   const isEarly = random.chance(1 / atStart);
-  const atS = random.uniform([0, isEarly ? longestStartS : longestWalkS]);
+  const longestS = face === 'screen' ? longestOnScreenS : longestWalkS;
+  const atS = random.uniform([0, isEarly ? longestStartS : longestS]);
   if (!isEarly) await running.begun;
   const ended = await Promise.race([wait(1000 * atS, null), running.ended]);
   return { atS, ended };
@@ -180,7 +184,7 @@ const lookAfter = (
   return { shown: count, stored: events.length, tornBytes, wrong };
 };
 
-/** A walk that was taken up again says at once which pin it waits for: the one the file ended with. */
+/** A walk that was taken up again says at once which pin it waits for or asks about: the one the file ended with. */
 const wrongPin = (before: Stored | null, stored: readonly Numbered[]): string[] => {
   const state = before?.state ?? null;
   const events = stored.slice(before?.events.length ?? 0);
@@ -188,7 +192,8 @@ const wrongPin = (before: Stored | null, stored: readonly Numbered[]): string[] 
     return [];
   const due = state.plan.pins[state.cursor]?.pin;
   const said = events.find(
-    (event): event is Numbered<EventOf<'pin-reached'>> => event.type === 'pin-reached',
+    (event): event is Numbered<EventOf<'pin-reached' | 'question-asked'>> =>
+      event.type === 'pin-reached' || event.type === 'question-asked',
   );
   return said === undefined || said.pin === due ? [] : [`went on at ${said.pin}, not ${due}`];
 };
