@@ -5,6 +5,7 @@ export interface Pace {
   readonly heard: number;
   /** Seconds, of the answers taken since the opening. */
   readonly quickest: number;
+  /** Seconds, of the latest answers. */
   readonly slowest: number;
   /** Frames refused in a row for having come too soon. */
   readonly tooSoon: number;
@@ -17,10 +18,13 @@ export const unknownPace: Pace = {
   tooSoon: 0,
 };
 
+/** One slow answer, behind others that were late, is not the meter's pace for ever. */
+const remembered = 0.9;
+
 export const withAnswer = (pace: Pace, tookS: number): Pace => ({
   heard: pace.heard + 1,
   quickest: Math.min(pace.quickest, tookS),
-  slowest: Math.max(pace.slowest, tookS),
+  slowest: Math.max(remembered * pace.slowest, tookS),
   tooSoon: 0,
 });
 
