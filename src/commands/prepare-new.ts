@@ -6,7 +6,7 @@ import type { Driver } from '../core/meter/driver-format.js';
 import { quoted } from '../core/problems.js';
 import { type DonorWay, offBoard } from '../core/profile/donor.js';
 import { pinsOfGroups } from '../core/profile/pins-of-groups.js';
-import { planWalk } from '../core/profile/plan.js';
+import { expectsLittle, planWalk } from '../core/profile/plan.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { RecheckHeader } from '../core/recheck/recheck-header.js';
 import type { AccuracyStatement } from '../core/session-events.js';
@@ -93,11 +93,8 @@ const prepare = (
   const begin: Preparation['begin'] = ({ simulated, groundCheck, pads: ready }, intake) => {
     const kind = linkKind(link);
     const isMeter = kind === 'serial' || kind === 'tcp';
-    const { pads, notices } = choosePads(options.pads, {
-      ready: ready ?? null,
-      isMeter,
-      plan: planWalk(profile.content, measure, pins),
-    });
+    const plan = planWalk(profile.content, measure, pins);
+    const { pads, notices } = choosePads(options.pads, { ready: ready ?? null, isMeter, plan });
     const opened = openSession({
       profile,
       driver: driver === null ? null : { id: driver.content.id, sha256: driver.sha256 },
@@ -122,7 +119,11 @@ const prepare = (
     const journal = createJournal(path);
     const written = journal.append([opened, ...given, ...events]);
     journal.sync();
-    const said = isMeter ? [english.context.groundedLead, ...notices] : notices;
+    const said = [
+      ...(isMeter ? [english.context.groundedLead] : []),
+      ...(donor !== undefined && expectsLittle(plan) ? [english.context.donorUnknown] : []),
+      ...notices,
+    ];
     return { path, journal, state, events: written, notices: said };
   };
   return {

@@ -100,6 +100,12 @@ const planPins = (
     };
   });
 
+/** Has most of what is not ground no expected value? Then little tells one pin from another. */
+export const expectsLittle = ({ pins }: Plan): boolean => {
+  const lines = pins.filter(({ kind }) => kind !== 'ground');
+  return 2 * lines.filter(({ expected }) => expected === null).length > lines.length;
+};
+
 /** The pins walked, in the profile's order: all of them, or those that are named. */
 export const walkedPins = (
   profile: Profile,

@@ -22,6 +22,8 @@ export interface ContextWords {
   readyLeft(step: ReadyStep): string;
   leadZeroed(ohms: string): string;
   /** Said once before the walk begins. */
+  /** Said before a donor is walked beside the patient without expected values. */
+  readonly donorUnknown: string;
   readonly groundedLead: string;
   leadZeroRefused(refused: LeadZeroRefusal): string;
   reference(outcome: ReferenceOutcome, measure: MeasureFunction): string;

@@ -50,6 +50,8 @@ export const englishContext: ContextWords = {
       : `Touch both ends of the reference, ${known}. Skip leaves that out.`,
   readyLeft: (step) => (step === 'lead-zero' ? 'Leads not zeroed.' : 'Reference left out.'),
   leadZeroed: (ohms) => `Leads zeroed: ${ohms} is taken off every reading. Part the tips.`,
+  donorUnknown:
+    'This profile expects nothing of most lines: between two boards the place can be lost. Watch the pin that is named, or walk the donor whole and use --compare.',
   groundedLead: 'A meter link without isolation grounds the black lead through the computer.',
   leadZeroRefused: (refused) => {
     switch (refused.because) {

@@ -1,6 +1,6 @@
 // The walk as laid out for one function: whose limits hold, and whose do not.
 import { describe, expect, it } from 'vitest';
-import { planWalk } from '../../../src/core/profile/plan.js';
+import { expectsLittle, planWalk } from '../../../src/core/profile/plan.js';
 import { profileOf } from '../context/demo-board.js';
 
 const rail = {
@@ -39,5 +39,24 @@ describe('planWalk', () => {
     const measure = { function: 'resistance', polarity: 'red-walks' } as const;
     expect(planWalk(inVolts, measure).pins[0]?.shortLimit).toBe(5);
     expect(planWalk(inVolts).pins[0]?.shortLimit).toBe(0.1);
+  });
+});
+
+describe('expectsLittle', () => {
+  const bare = { kind: 'signal' } as const;
+  const known = {
+    kind: 'signal',
+    expect: { resistance: { nominal: 390, tolerance: 0.1 } },
+  } as const;
+  const ground = { kind: 'ground' } as const;
+
+  it('should be so where most lines beside the grounds have no value', () => {
+    const profile = profileOf({ A: bare, B: bare, C: known, G: ground, H: ground });
+    expect(expectsLittle(planWalk(profile))).toBe(true);
+  });
+
+  it('should not be so where half of them have one, or there are only grounds', () => {
+    expect(expectsLittle(planWalk(profileOf({ A: bare, C: known, G: ground })))).toBe(false);
+    expect(expectsLittle(planWalk(profileOf({ G: ground })))).toBe(false);
   });
 });
