@@ -24,14 +24,15 @@ const reached =
     return event.type === 'pin-reached' && event.pin === pin;
   };
 
-/** Resolves with what was said on stderr once it fits. */
+/** Resolves with what was said on stderr once it fits; rejects when the program ends without. */
 const complaint = (walk: Running, fits: RegExp): Promise<string> =>
-  new Promise((resolve) => {
+  new Promise((resolve, reject) => {
     let said = '';
     walk.child.stderr?.on('data', (chunk: Buffer) => {
       said += chunk.toString();
       if (fits.test(said)) resolve(said);
     });
+    walk.child.on('exit', () => reject(new Error(`it ended without that word; it said: ${said}`)));
   });
 
 type Told = {
@@ -96,7 +97,7 @@ describe('a session file that cannot be written', { timeout: 120_000 }, () => {
     await walk.line(reached('2'));
     const gone = complaint(
       walk,
-      /deleted while it was being written; going on puts it back whole/u,
+      /deleted (?:or moved away )?while it was being written; going on puts it back whole/u,
     );
     rmSync(session);
     await gone;
