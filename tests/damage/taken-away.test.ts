@@ -34,7 +34,7 @@ const seqsAt = (file: string) => [...readSession(file)].map(({ seq }) => seq);
 /** Syncing looks at the place, without anyone waiting for it. */
 const synced = async (): Promise<void> => {
   journal.sync();
-  await new Promise((resolve) => setTimeout(resolve, 50));
+  await new Promise((resolve) => setTimeout(resolve, 500));
 };
 
 describe('a session file that is gone', () => {
