@@ -1,15 +1,16 @@
 // The technician who hears the program: moves on when a pin is agreed, touches again what is not, answers
 // "open?", does what a stop asks for, and goes where the program says. Never acts before it has heard.
-import type { EventOf, HoldReason, Numbered } from '../core/events.js';
+import type { Numbered } from '../core/events.js';
 import type { AnswerWay } from './bench-name.js';
-import { type Body, type Gesture, listen, pass } from './body.js';
-import { hold, keepStill, land, lift, tapGroundTwice, untilShown } from './gestures.js';
+import { type Body, type Gesture, listen } from './body.js';
+import { hold, land, lift, react, tapGroundTwice, untilShown } from './gestures.js';
 import { checkGroundsByEar } from './ground-check.js';
 import { draw } from './pace.js';
 import { giveByPad } from './pad-hands.js';
 import { isPressBegun, pressAnnounced, pressByEar } from './press-by-ear.js';
 import { askToProbe, probeByEar } from './probe-by-ear.js';
 import { readyByEar } from './ready-by-ear.js';
+import { setRight, waitInTheAir } from './set-right.js';
 
 /** What a visit ended with: the place to go to next. */
 interface Onward {
@@ -219,42 +220,6 @@ function* answerOpen(
   return answered ? 'answered' : 'nothing';
 }
 
-/** Removes what the program stops for, then touches the pin again. */
-function* setRight(body: Body, place: number, reason: HoldReason): Gesture<void> {
-  yield* react(body);
-  yield* lift(body);
-  if (reason === 'negative') {
-    yield* pass(body, 1.5);
-    body.reach.discharge(place);
-  } else if (reason === 'ground-lost') {
-    const ground = body.goodGrounds.find((at) => at !== place);
-    if (ground !== undefined) {
-      yield* land(body, ground);
-      yield* keepStill(body, Math.max(1.2, 5 / body.readingsPerS));
-      yield* lift(body);
-    }
-  } else {
-    yield* pass(body, 1);
-    body.reach.resetMeter();
-  }
-  yield* land(body, place);
-}
-
-function* waitInTheAir(
-  body: Body,
-  place: number,
-  reason: EventOf<'walk-paused'>['reason'],
-): Gesture<void> {
-  yield* react(body);
-  yield* lift(body);
-  if (reason === 'meter-silent') body.reach.resetMeter();
-  for (;;) {
-    const heard = yield* listen(body, Number.POSITIVE_INFINITY);
-    if (heard?.type === 'walk-continued') break;
-  }
-  yield* land(body, place);
-}
-
 /** Nothing left to walk: probes what is proposed, if that is the habit, until the program calls somewhere again. */
 function* rest(body: Body, answers: AnswerWay, probes: boolean): Gesture<number> {
   if (body.probing.pinIndex !== null) yield* lift(body);
@@ -280,10 +245,6 @@ function* rest(body: Body, answers: AnswerWay, probes: boolean): Gesture<number>
     const called = heard === null ? null : calledTo(body, heard);
     if (called !== null) return called;
   }
-}
-
-function* react(body: Body): Gesture<void> {
-  yield* keepStill(body, draw(body.random, body.pace.reactionS));
 }
 
 const calls = ['pin-reached', 'walk-continued', 'walk-realigned'] as const;

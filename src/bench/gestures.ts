@@ -63,6 +63,11 @@ export function* keepStill(body: Body, seconds: number): Gesture<void> {
   yield* pass(body, Math.max(0, untilS - body.nowS));
 }
 
+/** The time it takes to act on what was heard. */
+export function* react(body: Body): Gesture<void> {
+  yield* keepStill(body, draw(body.random, body.pace.reactionS));
+}
+
 /** Takes the probe off and brings it over the next place. */
 export function* lift(body: Body): Gesture<void> {
   const { random, pace } = body;

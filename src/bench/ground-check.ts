@@ -1,7 +1,7 @@
 // The two separate grounds that every walk begins with. A ground that shows no value is passed over: it may be
 // a torn joint. Gives up after the last one, with the probe in the air.
 import { type Body, type Gesture, pass } from './body.js';
-import { groundPlaces, hold, keepStill, land, lift, untilShown } from './gestures.js';
+import { groundPlaces, hold, keepStill, land, lift, react, untilShown } from './gestures.js';
 import { draw } from './pace.js';
 
 /** With the program's word for each touch; moves on as soon as it comes, and stops when enough is said. */
@@ -9,7 +9,7 @@ export function* checkGroundsByEar(body: Body): Gesture<void> {
   for (const place of groundPlaces(body)) {
     yield* land(body, place);
     const word = yield* heardOf(body, place);
-    if (word !== 'nothing') yield* keepStill(body, draw(body.random, body.pace.reactionS));
+    if (word !== 'nothing') yield* react(body);
     yield* lift(body);
     if (word === 'hasty') yield* pass(body, clearLiftS);
     if (word === 'enough') return;

@@ -3,7 +3,7 @@
 import type { EventOf, Numbered } from '../core/events.js';
 import type { AnswerWay } from './bench-name.js';
 import { type Body, type Gesture, listen, pass } from './body.js';
-import { keepStill, landAlong, lift, tapGroundTwice } from './gestures.js';
+import { landAlong, lift, react, tapGroundTwice } from './gestures.js';
 import { draw } from './pace.js';
 
 /** The key for the proposed probe, a moment after the last word. */
@@ -18,7 +18,7 @@ export function* probeByEar(
   begun: EventOf<'probe-begun'>,
   answers: AnswerWay,
 ): Gesture<void> {
-  yield* keepStill(body, draw(body.random, body.pace.reactionS));
+  yield* react(body);
   yield* lift(body);
   yield* goThere(body, begun);
   for (;;) {
@@ -36,7 +36,7 @@ export function* probeByEar(
       }
     }
   }
-  yield* keepStill(body, draw(body.random, body.pace.reactionS));
+  yield* react(body);
   yield* lift(body);
 }
 

@@ -1,14 +1,11 @@
 // How a session begins, as far as it must be known before a link is opened or a file is made.
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
 import type { Job } from '../core/job/job.js';
-import type { Driver } from '../core/meter/driver-format.js';
-import type { DonorWay } from '../core/profile/donor.js';
-import type { Profile } from '../core/profile/profile-format.js';
 import type { WalkState } from '../core/walk/state.js';
 import type { Journal } from '../session/ports.js';
 import type { AccuracyOptions } from './accuracy-option.js';
 import type { MeterOptions } from './asked-meter.js';
-import type { OpenFeed } from './open-feed.js';
+import type { FeedWish, OpenFeed } from './open-feed.js';
 import type { ReferenceAsked } from './ready-option.js';
 
 export interface StartOptions extends AccuracyOptions, MeterOptions {
@@ -30,14 +27,8 @@ export interface StartOptions extends AccuracyOptions, MeterOptions {
 }
 
 /** All that must be known before a link is opened or a file is made. */
-export interface Preparation {
-  readonly link: string;
-  readonly profile: Profile;
-  /** The only pins walked; absent: all. */
-  readonly pins?: readonly string[] | undefined;
-  readonly donor?: DonorWay | undefined;
-  readonly measure: Profile['measure'];
-  readonly driver: Driver | null;
+export interface Preparation
+  extends Pick<FeedWish, 'link' | 'profile' | 'pins' | 'donor' | 'measure' | 'driver'> {
   /** Makes or reopens the session file. Called once the feed is known to fit. */
   readonly begin: (feed: OpenFeed, intake: (t: number) => readonly WalkEvent[]) => Beginning;
   /** What a resumed session knows of the job; empty in a new one. */

@@ -18,7 +18,9 @@ export const PressTally = ({
   <Rows width={width} lines={tallyLines(view, useSurroundings())} height={pressTallyRows} />
 );
 
+/** Columns of a window's name, and of the labels before them with what stands apart. */
 const columnWidth = 9;
+const leadColumns = 14;
 
 const tallyLines = (
   { tally, free }: PressView,
@@ -65,7 +67,8 @@ export const shortTally = ({ tally, free }: PressView, { theme, words }: Surroun
 };
 
 /** How wide the table is: another column where the line showed both too much and too little. */
-export const pressTallyColumns = (view: PressView): number => 14 + 10 * columnsOf(view).length;
+export const pressTallyColumns = (view: PressView): number =>
+  leadColumns + (columnWidth + 1) * columnsOf(view).length;
 
 /** Reads and unclear always, and between them what there is beside; open where there is nothing yet. */
 const columnsOf = ({ tally: { press, release } }: Pick<PressView, 'tally'>): readonly Shown[] => {
