@@ -74,6 +74,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   // The terminal has gone away: the screen hears it too and closes the session.
   if (error.code !== 'EIO') throw error;
 });
+// Diagnostics that nobody reads any more stop nothing.
+process.stderr.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error;
+});
 
 try {
   if (process.argv.length <= 2) program.outputHelp();
@@ -81,8 +85,8 @@ try {
 } catch (error) {
   if (error instanceof CommanderError && error.exitCode === 0) process.exitCode = 0;
   else {
-    const [first = '', ...rest] = linesFor(error);
-    [`pinwalk: ${first}`, ...rest].forEach(complain);
+    const [first, ...rest] = linesFor(error);
+    if (first !== undefined) [`pinwalk: ${first}`, ...rest].forEach(complain);
     // A signal has set it already.
     process.exitCode ??= exitCodeFor(error);
   }

@@ -14,9 +14,10 @@ export const exitCodeFor = (error: unknown): number => {
   return 1;
 };
 
-/** One line, or one a problem; each ready for the terminal. */
+/** One line, or one a problem; each ready for the terminal. None where the help already said it. */
 export const linesFor = (error: unknown): readonly string[] => {
   if (error instanceof CommanderError) {
+    if (error.code === 'commander.help') return [];
     return [`${ownWords(error)}; see \`pinwalk --help\``];
   }
   if (error instanceof UserError || error instanceof FileError) return error.lines;

@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { runProgram } from '../support/run-program.js';
+import { runProgram, startProgram } from '../support/run-program.js';
 import { temporaryFolder } from '../support/temporary-folder.js';
 
 const profile = fileURLToPath(new URL('../fixtures/short-row.json', import.meta.url));
@@ -44,6 +44,23 @@ describe('command line', () => {
     expect(code).toBe(exitCode);
     expect(`${stderr}${lines.join('\n')}`).toContain(says);
     expect(stderr).not.toContain('    at ');
+  });
+
+  it.each(['pads', 'share', 'profile'])(
+    'should answer %s alone with its help and nothing more',
+    async (name) => {
+      const { code, stderr } = await runProgram([name]);
+      expect(code).toBe(2);
+      expect(stderr).toContain(`Usage: pinwalk ${name}`);
+      expect(stderr).not.toContain('outputHelp');
+    },
+  );
+
+  it('should exit with the same code when nobody reads its diagnostics any more', async () => {
+    // The far end of standard error is closed before anything is written to it.
+    const { child, ended } = startProgram(['report', '/nonexistent.jsonl']);
+    child.stderr?.destroy();
+    expect((await ended).code).toBe(3);
   });
 
   it('should exit with 4 when the link was never there', async () => {
