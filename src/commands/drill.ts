@@ -16,7 +16,7 @@ import { type LoadedDrill, listDrills, loadDrill } from '../store/load-drill.js'
 import { openRecording } from '../store/open-recording.js';
 import { drillInLines } from './drill-in-lines.js';
 import { chooseFace, type Face, type FaceOptions } from './face.js';
-import { say, sayLine, sayObject } from './say.js';
+import { complain, say, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface DrillCommandOptions extends FaceOptions {
@@ -102,7 +102,10 @@ const run = async (
   else await drillInLines(session, drill, before, face === 'json');
   const { view } = session.drill;
   // A drill left half way says nothing about who did it.
-  if (view.marked.length < view.questions.length) return;
+  if (view.marked.length < view.questions.length) {
+    complain(words.drill.left(view.marked.length, view.questions.length));
+    return;
+  }
   const result = resultOf(drill.id, view, new Date().toISOString());
   if (face === 'json') sayObject({ type: 'drill-finished', ...result });
   else sayLine(words.drill.score(shownPoints(result.points), result.of));

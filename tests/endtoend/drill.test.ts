@@ -22,7 +22,7 @@ describe('drill', { timeout: 120_000 }, () => {
   it('should list the drills, easy ones first', async () => {
     const { code, lines } = await runProgram(['drill', '--list']);
     expect(code).toBe(0);
-    expect(lines.map((line) => line.split('  ')[1])).toEqual(['easy', 'middling', 'hard']);
+    expect(lines.map((line) => line.split('  ')[1])).toEqual(['easy', 'medium', 'hard']);
   });
 
   it('should ask, mark, explain and keep the result', async () => {

@@ -33,7 +33,13 @@ describe.skipIf(!hasTmux)('a drill in a terminal', { timeout: 120_000 }, () => {
     terminal.send('Enter');
     await terminal.until('What next?');
     terminal.send('q');
-    await terminal.until('rc=0');
+    await terminal.until('q again to leave: no result is kept');
+    terminal.send('1');
+    expect(await terminal.until('1-2 answer')).toContain('What next?');
+    terminal.send('q');
+    await terminal.until('q again to leave');
+    terminal.send('q');
+    expect(await terminal.until('rc=0')).toContain('Left after 1 of 17 questions');
     expect(terminal.ask('#{alternate_on}')).toBe('0');
   });
 
@@ -50,6 +56,9 @@ describe.skipIf(!hasTmux)('a drill in a terminal', { timeout: 120_000 }, () => {
     const screen = terminal.screen();
     expect(screen.every((line) => line.length <= columns)).toBe(true);
     expect(screen.join('\n')).toContain('open');
+    terminal.send('1');
+    expect(await terminal.until('No.')).toContain('enter go on');
+    terminal.send('q');
     terminal.send('q');
     await terminal.until('rc=0');
   });

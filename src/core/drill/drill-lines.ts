@@ -27,12 +27,12 @@ export const linesOfQuestion = (
 
 /** Whether it was right, and what the session came to. */
 export const linesOfMark = (
-  { question, points }: Marked,
+  { question, answer, points }: Marked,
   state: WalkState,
   words: Words,
 ): readonly [string, string] => [
   words.drill.marked(points),
-  cleanText(words.drill.explain(question, ...seen(question, state, words)), 300),
+  cleanText(words.drill.explain(question, answer, ...seen(question, state, words)), 400),
 ];
 
 /** Points with at most one decimal. */

@@ -6,7 +6,7 @@ import { partsToPress } from '../press/press-stage.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { Verdict } from '../verdict.js';
 import type { Drill } from './drill-format.js';
-import type { DrillQuestion, VerdictQuestion } from './question.js';
+import type { DrillQuestion, VerdictQuestion, WayStop } from './question.js';
 import { type SessionStory, tellSession } from './session-story.js';
 
 const verdictChoices = ['normal', 'low', 'high', 'short', 'open', 'wobble'] as const;
@@ -14,7 +14,7 @@ const pressChoices = ['press', 'go-on'] as const;
 
 /** Lines as they should be that are asked at least. */
 const leastOthers = 6;
-/** Parts off the line that are offered beside those on it. */
+/** Parts that are offered beside those in the line's way: its branches before parts of other lines. */
 const decoys = 2;
 /** Places offered for the cause. */
 const places = 4;
@@ -103,7 +103,11 @@ const partQuestions = (story: SessionStory, profile: Profile): readonly DrillQue
   story.presses.flatMap(({ pin, line, begunAt, judged }) => {
     const along = partsToPress(profile, line);
     const parts = Object.keys(profile.parts ?? {});
-    const off = parts.filter((part) => !along.includes(part)).slice(0, decoys);
+    const way = wayOf(profile, line);
+    const branches = way.flatMap(({ name, is }) => (is === 'branch' ? [name] : []));
+    const off = [...new Set([...branches, ...parts])]
+      .filter((part) => parts.includes(part) && !along.includes(part))
+      .slice(0, decoys);
     if (along.length === 0 || along.length + off.length < 2) return [];
     const answered = judged.find(({ finding }) => answers.has(finding))?.part ?? null;
     const best = answered === null ? along : [answered];
@@ -116,10 +120,18 @@ const partQuestions = (story: SessionStory, profile: Profile): readonly DrillQue
         choices: parts.filter((part) => along.includes(part) || off.includes(part)),
         best,
         fair: along.filter((part) => !best.includes(part)),
+        way,
         along,
         answered,
       },
     ];
+  });
+
+const wayOf = (profile: Profile, line: string): readonly WayStop[] =>
+  (profile.lines[line]?.chain ?? []).flatMap((stop): readonly WayStop[] => {
+    if ('part' in stop) return [{ name: stop.part, is: 'part' }];
+    if ('chip' in stop) return [{ name: stop.chip, is: 'chip' }];
+    return 'shunt' in stop && 'part' in stop.shunt ? [{ name: stop.shunt.part, is: 'branch' }] : [];
   });
 
 const answers: ReadonlySet<string> = new Set(['loose', 'cracked', 'bridged']);

@@ -29,8 +29,16 @@ export interface PressQuestion extends Asked {
   readonly verdict: Verdict;
 }
 
+/** A part or chip on a line's way from the pin inwards; a branch leaves the way. */
+export interface WayStop {
+  readonly name: string;
+  readonly is: 'part' | 'branch' | 'chip';
+}
+
 export interface PartQuestion extends Asked {
   readonly kind: 'part';
+  /** Empty where the profile knows none. */
+  readonly way: readonly WayStop[];
   readonly along: readonly string[];
   /** What pressing the first place found in the session, and the place that answered; null where none did. */
   readonly answered: string | null;

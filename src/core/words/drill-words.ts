@@ -3,7 +3,7 @@ import type { DrillQuestion } from '../drill/question.js';
 
 export interface DrillWords {
   readonly title: string;
-  /** "easy", "middling", "hard". */
+  /** "easy", "medium", "hard". */
   level(level: number): string;
   begins(title: string, level: string, questions: number): string;
   /**
@@ -14,8 +14,8 @@ export interface DrillWords {
   choice(kind: DrillQuestion['kind'], choice: string): string;
   /** For an answer worth so many points. */
   marked(points: 0 | 0.5 | 1): string;
-  /** What the session came to, and why. */
-  explain(question: DrillQuestion, reads: string, other: string): string;
+  /** What the session came to, why, and what the answer given overlooks. */
+  explain(question: DrillQuestion, answer: string, reads: string, other: string): string;
   score(points: string, of: number): string;
   /** The best of earlier results. */
   earlier(times: number, best: string, of: number): string;
@@ -28,6 +28,10 @@ export interface DrillWords {
   readonly pause: string;
   readonly resume: string;
   readonly leave: string;
+  /** What the key that leaves says once more, half way. */
+  readonly leaveAgain: string;
+  /** Left after so many answers. */
+  left(answered: number, of: number): string;
   readonly choose: string;
   /** Whoever answers in lines. */
   howToAnswer(choices: number): string;

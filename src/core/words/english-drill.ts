@@ -48,7 +48,9 @@ const sightOf = (question: DrillQuestion, reads: string, other: string): string 
     case 'press':
       return `${at} is ${choiceOf('verdict', question.verdict)}.`;
     case 'part':
-      return `${at} is to be pressed part by part.`;
+      return question.way.length === 0
+        ? `${at} is to be pressed part by part.`
+        : `${at} is to be pressed. From the pin inwards: ${wayWritten(question.way)}.`;
     case 'finding':
       return `${at}: ${place(question.part)} was pressed ${question.cycles} times. Pressed it reads ${reads}, released ${other}.`;
     case 'cause':
@@ -61,24 +63,99 @@ const whyPress = (question: Extract<DrillQuestion, { kind: 'press' }>): string =
     ? 'A line without a steady reading may hang on a joint that pressing closes.'
     : 'A steady reading that is too low leaks somewhere; no loose joint makes it, so pressing tells nothing.';
 
-const explainFor = (question: DrillQuestion, reads: string, other: string): string => {
+/** What a verdict says of the way behind the pin. */
+const meaning: Readonly<Record<string, string>> = {
+  low: 'More current flows here than on a good board: something leads to ground beside the chip.',
+  high: 'Less current flows here than on a good board: a part of the way is missing, or a joint has become a resistance.',
+  short: 'Next to nothing lies between this line and ground.',
+  open: 'The way from this pin to the chip is broken; a second touch tells it from a missed pin.',
+  wobble: 'A joint that moves reads so, and so does a probe that is not held still.',
+};
+
+const whyVerdict = (
+  question: Extract<DrillQuestion, { kind: 'verdict' }>,
+  answer: string,
+  reads: string,
+  other: string,
+): string => {
+  const { line, best, expected, overload } = question;
+  const [verdict = ''] = best;
+  const called = `${line} is ${choiceOf('verdict', verdict)}`;
+  if (expected === 'overload' && overload) {
+    return `${called}: nothing is read here, and nothing should be. A capacitor in the way, or no way at all, reads so on every good board.`;
+  }
+  const seen = `${called}: it reads ${reads}; ${other}.`;
+  if (verdict !== 'normal') return `${seen} ${meaning[verdict] ?? ''}`.trimEnd();
+  if (answer === 'short' && typeof expected === 'object' && expected?.low === 0) {
+    return `${seen} A line that is joined to ground by design should read next to nothing.`;
+  }
+  return answer === verdict
+    ? seen
+    : `${seen} It lies between the limits, so nothing is wrong as seen from this pin.`;
+};
+
+const wayWritten = (way: Extract<DrillQuestion, { kind: 'part' }>['way']): string =>
+  way
+    .map(({ name, is }) => (is === 'branch' ? `${name} (a branch to ground)` : name))
+    .join(', then ');
+
+const whyPart = (question: Extract<DrillQuestion, { kind: 'part' }>, answer: string): string => {
+  const { along, answered, way, line } = question;
+  const right =
+    answered === null
+      ? `In the way of ${line} lie ${along.join(', ')}; none of them answered.`
+      : `${answered} lies in the way of ${line}, and pressing it brought an answer.`;
+  if (along.includes(answer)) return right;
+  return way.some(({ name, is }) => name === answer && is === 'branch')
+    ? `${right} ${answer} is only a branch: a broken joint there leaves the way to the chip whole.`
+    : `${right} ${answer} is not on this line.`;
+};
+
+const byChance = (pValue: number): string =>
+  pValue < 0.001
+    ? 'Chance alone does so in fewer than 1 of 1,000 tests.'
+    : `Chance alone does so in about ${Math.round(1000 * pValue)} of 1,000 tests.`;
+
+const whyFinding = ({
+  part,
+  finding,
+  cycles,
+  pValue,
+}: Extract<DrillQuestion, { kind: 'finding' }>): string => {
+  const found = `${choiceOf('finding', finding)}, over ${cycles} presses.`;
+  const isBare = part === 'bare-board';
+  switch (finding) {
+    case 'loose':
+    case 'cracked':
+    case 'bridged':
+      return isBare
+        ? `${found} Bare board answers too, so it is the board that bends, and no part is shown by it.`
+        : `${found} ${byChance(pValue)}`;
+    case 'steady-open':
+    case 'steady':
+      return isBare
+        ? `${found} So it is not the board that bends: a part that does answer is at fault itself.`
+        : `${found} This part's joints hold, or its break is one that pressing does not close.`;
+    case 'inconclusive':
+      return `${found} Slips and late answers leave it open; press again with a steadier hand.`;
+  }
+};
+
+const explainFor = (
+  question: DrillQuestion,
+  answer: string,
+  reads: string,
+  other: string,
+): string => {
   switch (question.kind) {
-    case 'verdict': {
-      const verdict = choiceOf('verdict', question.best[0] ?? '');
-      const why =
-        question.expected === 'overload' && question.overload
-          ? 'nothing is read here, and nothing should be'
-          : `it reads ${reads}; ${other}`;
-      return `${question.line} is ${verdict}: ${why}.`;
-    }
+    case 'verdict':
+      return whyVerdict(question, answer, reads, other);
     case 'press':
       return whyPress(question);
     case 'part':
-      return question.answered === null
-        ? `Along this line lie ${question.along.join(', ')}; none of them answered.`
-        : `${question.answered} lies along this line, and pressing it brought an answer.`;
+      return whyPart(question, answer);
     case 'finding':
-      return `${choiceOf('finding', question.finding)}; p = ${question.pValue.toPrecision(2)} over ${question.cycles} presses.`;
+      return whyFinding(question);
     case 'cause':
       return `${question.best[0] ?? ''}, with ${Math.round(100 * question.probability)} % after all readings and presses.`;
   }
@@ -86,7 +163,7 @@ const explainFor = (question: DrillQuestion, reads: string, other: string): stri
 
 export const englishDrill: DrillWords = {
   title: 'drill',
-  level: (level) => ['easy', 'middling', 'hard'][level - 1] ?? String(level),
+  level: (level) => ['easy', 'medium', 'hard'][level - 1] ?? String(level),
   begins: (title, level, questions) => `${title} (${level}, ${questions} questions)`,
   ask: (question, reads, other) => [sightOf(question, reads, other), askFor(question)],
   choice: choiceOf,
@@ -104,6 +181,8 @@ export const englishDrill: DrillWords = {
   pause: 'pause',
   resume: 'go on',
   leave: 'leave',
+  leaveAgain: 'q again to leave: no result is kept',
+  left: (answered, of) => `Left after ${answered} of ${of} questions; no result is kept.`,
   choose: 'answer',
   howToAnswer: (count) => `Answer with a number from 1 to ${count}.`,
   noChoice: (typed) => `"${typed}" is none of the answers`,

@@ -14,10 +14,12 @@ const wideColumns = 60;
 export const DrillLine = ({
   view,
   replay,
+  leaving,
   width,
 }: {
   readonly view: DrillView;
   readonly replay: PlaybackView;
+  readonly leaving: boolean;
   readonly width: number;
 }): ReactElement => {
   const { theme, words } = useSurroundings();
@@ -41,5 +43,6 @@ export const DrillLine = ({
     span(` ${drill.progress(nth, of, shownPoints(pointsOf(view)))}`, theme.style.strong),
     span(playing ? ` ${words.replay.speed(replay.speed)}` : '', theme.style.quiet),
   ];
-  return <Row width={width} line={spread(left, keys, width, theme)} />;
+  const right = leaving ? chip(drill.leaveAgain, theme.style.alarm, theme) : keys;
+  return <Row width={width} line={spread(left, right, width, theme)} />;
 };

@@ -21,7 +21,7 @@ export const DrillPanel = ({ view, state, width, rows }: DrillPanelProps): React
   const { asked } = view;
   const lines =
     asked === null
-      ? explained(view, state, width, surroundings)
+      ? explained(view, state, { width, rows }, surroundings)
       : askedLines(linesOfQuestion(asked, state, words), width, rows, surroundings);
   return <Rows width={width} lines={lines} height={rows} />;
 };
@@ -61,7 +61,7 @@ const sideBySide = (entries: readonly Line[], width: number): readonly Line[] =>
 const explained = (
   { marked }: DrillView,
   state: WalkState,
-  width: number,
+  { width, rows }: Pick<DrillPanelProps, 'width' | 'rows'>,
   { theme, words }: Surroundings,
 ): readonly Line[] => {
   const last = marked.at(-1);
@@ -69,15 +69,18 @@ const explained = (
   const [mark, why] = linesOfMark(last, state, words);
   const style = last.points === 0 ? theme.style.alarm : theme.style.notice;
   const { kind } = last.question;
+  const text = wrapText(why, width - 2).map((line): Line => [span(` ${line}`, theme.style.text)]);
+  // Where not everything fits, what to do next does.
+  const gap: readonly Line[] = text.length + 4 <= rows ? [[]] : [];
   return [
     [
       span(' '),
       ...chip(mark, style, theme),
       span(` ${words.drill.choice(kind, last.answer)}`, theme.style.quiet),
     ],
-    [],
-    ...wrapText(why, width - 2).map((text): Line => [span(` ${text}`, theme.style.text)]),
-    [],
+    ...gap,
+    ...text.slice(0, rows - 2),
+    ...gap,
     [span(' enter', theme.style.accent), span(` ${words.drill.goOn}`, theme.style.quiet)],
   ];
 };

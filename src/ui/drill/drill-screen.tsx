@@ -21,12 +21,22 @@ export interface DrillScreenProps {
   readonly snapshot: Snapshot;
   readonly view: DrillView;
   readonly layout: Layout;
+  /** Leaving was asked for once. */
+  readonly leaving: boolean;
 }
 
-export const DrillScreen = ({ snapshot, view, layout }: DrillScreenProps): ReactElement => {
+export const DrillScreen = ({
+  snapshot,
+  view,
+  layout,
+  leaving,
+}: DrillScreenProps): ReactElement => {
   const { state, replay } = snapshot;
   const { width, height, form, bodyRows } = layout;
-  const last = replay === null ? null : <DrillLine view={view} replay={replay} width={width} />;
+  const last =
+    replay === null ? null : (
+      <DrillLine view={view} replay={replay} leaving={leaving} width={width} />
+    );
   if (form === 'line' || form === 'small') {
     // The question says what is read: where there is little room it stands alone.
     const alone = isSpeaking(view);

@@ -31,6 +31,9 @@ export interface DrillOptions {
   readonly stdout?: NodeJS.WriteStream;
 }
 
+/** Half way through, leaving asks once more: what was answered is not kept. */
+type Stage = 'briefing' | 'playing' | 'leaving';
+
 /** The session is started once the briefing is read. */
 export const runDrill = async (options: DrillOptions): Promise<void> => {
   const { session, words, profile, simulated, briefing } = options;
@@ -48,13 +51,23 @@ export const runDrill = async (options: DrillOptions): Promise<void> => {
   });
   const leave = (): void => session.act({ act: 'quit' });
   const stopSignals = quitOnSignals(leave);
-  let begun = false;
+  let stage: Stage = 'briefing';
   const press = (key: Key): void => {
-    const wish = wishOf(key, session.drill.view);
-    if (!begun && wish.wish === 'skip-ahead') {
-      begun = true;
-      session.start();
-    } else if (begun || wish.wish === 'leave') carryOut(wish, session);
+    const { view } = session.drill;
+    const { wish } = wishOf(key, view);
+    const loses = view.marked.length > 0 && !view.done;
+    if (stage === 'briefing') {
+      if (wish === 'leave') leave();
+      if (wish === 'skip-ahead') {
+        stage = 'playing';
+        session.start();
+      }
+    } else if (stage === 'leaving') {
+      if (wish === 'leave') leave();
+      stage = 'playing';
+    } else if (wish === 'leave' && loses) {
+      stage = 'leaving';
+    } else carryOut(wishOf(key, view), session);
     store.refresh();
   };
   const surroundings = { words, theme, keys, profile, simulated };
@@ -65,7 +78,7 @@ export const runDrill = async (options: DrillOptions): Promise<void> => {
       size={watchSize(stdout)}
       surroundings={surroundings}
       briefing={briefing}
-      begun={() => begun}
+      stage={() => stage}
     />
   );
   try {
@@ -104,7 +117,7 @@ interface DrillAppProps {
   readonly size: TerminalSize;
   readonly surroundings: Surroundings;
   readonly briefing: Briefing;
-  begun(): boolean;
+  stage(): Stage;
 }
 
 const DrillApp = ({
@@ -113,7 +126,7 @@ const DrillApp = ({
   size,
   surroundings,
   briefing,
-  begun,
+  stage,
 }: DrillAppProps): ReactElement => {
   const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
   const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
@@ -123,7 +136,7 @@ const DrillApp = ({
   return (
     <SurroundingsContext.Provider value={surroundings}>
       <Box flexDirection="column" width={width} height={height} overflowY="hidden">
-        {!begun() ? (
+        {stage() === 'briefing' ? (
           <DrillBriefing briefing={briefing} width={width} rows={height} />
         ) : view.done ? (
           <DrillEnd
@@ -134,7 +147,12 @@ const DrillApp = ({
             rows={height}
           />
         ) : (
-          <DrillScreen snapshot={snapshot} view={view} layout={layout} />
+          <DrillScreen
+            snapshot={snapshot}
+            view={view}
+            layout={layout}
+            leaving={stage() === 'leaving'}
+          />
         )}
       </Box>
     </SurroundingsContext.Provider>

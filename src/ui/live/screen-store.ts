@@ -80,6 +80,9 @@ const urgent: ReadonlySet<Numbered['type']> = new Set([
   'act-refused',
 ]);
 
+/** What was urgent about the ground lead is settled by these. */
+const settled: ReadonlySet<Numbered['type']> = new Set(['ground-touched', 'ground-checked']);
+
 export interface StoreParts {
   readonly session: ScreenSession;
   readonly words: Words;
@@ -139,8 +142,8 @@ export const createScreenStore = (parts: StoreParts): ScreenStore => {
       event.type === 'act-refused'
         ? words.screen.refused(event.act, event.reason)
         : describe(event, state, words);
-    if (text === null || (said?.urgent && isFresh(said, event.t) && !urgent.has(event.type)))
-      return;
+    const stands = said?.urgent === true && isFresh(said, event.t) && !settled.has(event.type);
+    if (text === null || (stands && !urgent.has(event.type))) return;
     said = { text, t: event.t, urgent: urgent.has(event.type) };
   };
   const forget = (): void => {

@@ -76,7 +76,12 @@ describe('the questions of a drill', () => {
     ]);
     const [first] = of('part');
     expect(first?.best).toEqual(['FL2']);
-    expect(first?.choices.length).toBeGreaterThan(first?.along.length ?? 0);
+    expect(first?.choices).toEqual(expect.arrayContaining(['FL2', 'TV1']));
+    expect(first?.way).toEqual([
+      { name: 'TV1', is: 'branch' },
+      { name: 'FL2', is: 'part' },
+      { name: 'U5', is: 'chip' },
+    ]);
     expect(of('finding').map(({ part, best }) => [part, best[0]])).toEqual([
       ['FL2', 'loose'],
       ['bare-board', 'steady-open'],
@@ -179,7 +184,43 @@ describe('the words of a drill', () => {
       english,
     );
     expect(mark).toBe('No.');
-    expect(why).toContain('loose joint; p = 0.014');
+    expect(why).toContain('loose joint, over 4 presses. Chance alone does so in about 14 of 1,000');
+  });
+
+  it('should show the way along the line before it asks what to press, and say what a wrong part is', () => {
+    const [part] = of('part');
+    if (part === undefined) throw new Error('no part asked');
+    expect(linesOfQuestion(part, state, english).sight).toBe(
+      'Pin 5, LANE1_P is to be pressed. From the pin inwards: TV1 (a branch to ground), then FL2, then U5.',
+    );
+    const whyOf = (answer: string): string =>
+      linesOfMark({ question: part, answer, points: 0 }, state, english)[1];
+    expect(whyOf('TV1')).toContain('TV1 is only a branch');
+    expect(whyOf('C71')).toContain('C71 is not on this line');
+    expect(whyOf('FL2')).toBe('FL2 lies in the way of LANE1_P, and pressing it brought an answer.');
+  });
+
+  it('should say what bare board is pressed for', () => {
+    const bare = of('finding').find(({ part }) => part === 'bare-board') as DrillQuestion;
+    const [, why] = linesOfMark({ question: bare, answer: 'loose', points: 0 }, state, english);
+    expect(why).toContain('it is not the board that bends');
+  });
+
+  it('should say why a line that reads next to nothing, or nothing at all, can be normal', () => {
+    const easy = eventsOf('healthy-board');
+    const asked = planDrill(
+      { asks: ['verdict'], pins: 'all' },
+      easy[0] as EventOf<'session-opened'>,
+      easy,
+    );
+    const whyOf = (line: string, answer: string): string => {
+      const question = asked.find((each) => each.line === line);
+      if (question === undefined) throw new Error(`${line} is not asked`);
+      return linesOfMark({ question, answer, points: 0 }, state, english)[1];
+    };
+    expect(whyOf('GND', 'short')).toContain('joined to ground by design');
+    expect(whyOf('AUX_P', 'open')).toContain('A capacitor in the way');
+    expect(whyOf('LANE0_P', 'low')).toContain('It lies between the limits');
   });
 
   it('should keep a hostile name from the terminal', () => {

@@ -62,6 +62,18 @@ describe('what the screen shows', () => {
   beforeEach(() => void vi.useFakeTimers());
   afterEach(() => void vi.useRealTimers());
 
+  it('should drop a word about the ground lead once the next ground is touched', () => {
+    const { session, store } = made();
+    session.tell({ type: 'ground-repeated', t: 3, value: 0.3 });
+    store.refresh();
+    expect(store.snapshot().said?.urgent).toBe(true);
+    session.tell({ type: 'ground-touched', t: 4, value: 0.3, which: 2 });
+    session.tell({ type: 'ground-checked', t: 4, outcome: 'good' });
+    store.refresh();
+    expect(store.snapshot().said).toMatchObject({ text: english.groundGood, urgent: false });
+    store.stop();
+  });
+
   it('should show a notice, and let what is said next take its place', () => {
     const { store, notices, session } = made();
     notices.say('no player works here');
