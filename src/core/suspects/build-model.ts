@@ -4,8 +4,7 @@ import { type PlannedPin, planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import { leaveOutWidest } from './leave-out.js';
-import { type PriorHints, priorFactors } from './prior-factors.js';
-import { defaultPriors, leadHazards, modeShares, mostPrior, type Sort } from './priors.js';
+import { defaultPriors, leadHazards, modeShares, type Sort } from './priors.js';
 import { stopsOf } from './route-stops.js';
 import { type SeatedWay, seatRoute } from './seats.js';
 import {
@@ -18,15 +17,15 @@ import {
 } from './suspect-model.js';
 import { createRegister } from './suspect-register.js';
 
-export interface ModelOptions extends PriorHints {
+interface ModelOptions {
   readonly measure?: { readonly function: MeasureFunction; readonly polarity: Polarity };
-  /** Probabilities by sort of place, for those the shop knows better than the defaults. */
+  /** Probabilities by sort of place that differ from the defaults. */
   readonly priors?: Readonly<Partial<Record<Sort, number>>>;
   readonly leads?: SuspectModel['leads'];
   readonly noise?: Partial<Noise>;
 }
 
-/** @throws RangeError for a prior outside 0 to 1, or a symptom the profile does not have. */
+/** @throws RangeError for a prior outside 0 to 1. */
 export const buildModel = (profile: Profile, options: ModelOptions = {}): SuspectModel => {
   const sortPriors = { ...defaultPriors, ...options.priors };
   for (const [sort, prior] of Object.entries(sortPriors))
@@ -36,18 +35,15 @@ export const buildModel = (profile: Profile, options: ModelOptions = {}): Suspec
   const routes = lines.map(
     (line): Route => ({ ...line.route, seats: seatRoute(profile, line, register) }),
   );
-  const factors = priorFactors(profile, routes, register.drafts, options);
-  const suspects = register.drafts.map(({ sort, prior, ...draft }, index): Suspect => {
-    const own = prior ?? sortPriors[sort];
-    const likely = Math.min(own * (factors[index] ?? 1), Math.max(own, mostPrior));
-    return {
+  const suspects = register.drafts.map(
+    ({ sort, prior, ...draft }, index): Suspect => ({
       ...draft,
       lines: [...draft.lines],
       pressedAt: [...draft.pressedAt],
       index,
-      modes: modesOf(sort, likely),
-    };
-  });
+      modes: modesOf(sort, prior ?? sortPriors[sort]),
+    }),
+  );
   return leaveOutWidest({
     measure: options.measure?.function ?? profile.measure.function,
     connector: profile.connector.id,

@@ -1,19 +1,12 @@
 // One line as a chain for the screen: every joint, part, branch and chip with the probability that it is at
 // fault. Plain data; refuses a line that the model does not have.
 import { type Posterior, visitCases } from './posterior.js';
-import { showsOf } from './shows.js';
-import type { Sight } from './sight.js';
-import type { Route, RouteStop } from './suspect-model.js';
+import type { RouteStop } from './suspect-model.js';
 
 export interface ChainViewStop {
   readonly kind: RouteStop['kind'];
   readonly id: string;
   readonly probability: number;
-  /**
-   * A break here would still read as normal from the pin: through these branches, or, where the list is
-   * empty, because overload is what a good board shows. Null where a break would show.
-   */
-  readonly hiddenBy: readonly string[] | null;
 }
 
 export interface ChainView {
@@ -66,16 +59,9 @@ export const chainView = (posterior: Posterior, line: string, pin?: string): Cha
       kind,
       id,
       probability: Math.min(1, stops[at] as number),
-      hiddenBy: kind === 'branch' ? null : hiddenBy(posterior, route, at),
     })),
     lead,
     other,
     none,
   };
-};
-
-const hiddenBy = ({ model }: Posterior, route: Route, at: number): string[] | null => {
-  const broken: Sight = { left: -1, right: at, load: 'none', intermittent: false };
-  if (showsOf(route, broken, model.measure).normal < 0.5) return null;
-  return route.branches.flatMap((branch) => (branch.at < at ? [branch.part] : []));
 };

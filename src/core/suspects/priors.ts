@@ -67,13 +67,3 @@ export const isLead = (id: string): id is Lead => Object.hasOwn(leadHazards, id)
 
 /** A lead that read nothing and then reads again has come back by itself: this share of the failures. */
 export const comesBackShare = 0.2;
-
-/** How much likelier a heated or reworked place is, and its neighbours on the same line. */
-export const heatedFactor = 8;
-export const besideHeatFactor = 3;
-/** How much likelier a fault is on lines that the symptom questions, and on those that still work. */
-export const questionedFactor = 3;
-export const workingFactor = 0.3;
-
-/** However likely a place is made, it is never a certainty before it is read. */
-export const mostPrior = 0.4;

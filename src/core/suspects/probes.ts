@@ -1,8 +1,4 @@
 // The probes that could come next on a line, and what each may find.
-
-import { type PressFinding, pressFindings } from '../press/decide-press.js';
-import { type Verdict, verdicts } from '../verdict.js';
-import type { Observation } from './evidence.js';
 import type { Route, SuspectModel } from './suspect-model.js';
 import type { Look, Place } from './views.js';
 
@@ -68,20 +64,4 @@ export const lookOf = (probe: Probe): Look => {
   if (probe.probe === 'place') return { kind: 'place', line, place: probe.place };
   if (probe.probe === 'press') return { kind: 'press', line, part: probe.part, pin: probe.pin };
   return { kind: 'pin', pin: probe.pin };
-};
-
-/**
- * The probe as evidence, with what it found.
- * @throws RangeError for a verdict of a press test, or a press finding of a touch.
- */
-export const observedBy = (probe: Probe, found: Verdict | PressFinding): Observation => {
-  const look = lookOf(probe);
-  if (look.kind === 'press') {
-    const finding = pressFindings.find((known) => known === found);
-    if (finding === undefined) throw new RangeError(`a press test does not find ${found}`);
-    return { ...look, finding };
-  }
-  const verdict = verdicts.find((known) => known === found);
-  if (verdict === undefined) throw new RangeError(`a touch does not read ${found}`);
-  return { ...look, verdict, ...(probe.probe === 'other-ground' ? { clipMoved: true } : {}) };
 };

@@ -1,8 +1,9 @@
 // The ranking as the body of its event: what is likely enough to be worth a line, and the next best probe.
 import type { EventOf } from '../events.js';
 import type { Posterior } from './posterior.js';
-import { type ProposedProbe, rankProbes } from './propose-probe.js';
-import { likelySuspects } from './rank-suspects.js';
+import type { Probe } from './probes.js';
+import { rankProbes } from './rank-probes.js';
+import { rankSuspects } from './rank-suspects.js';
 
 export type SuspectsRanked = Omit<EventOf<'suspects-ranked'>, 'type' | 't' | 'quiet'>;
 
@@ -10,29 +11,26 @@ export type SuspectsRanked = Omit<EventOf<'suspects-ranked'>, 'type' | 't' | 'qu
 const leastShown = 0.02;
 const mostShown = 12;
 
-/** `probes` as from `rankProbes`, where the effort is not the default one. */
-export const suspectsRanked = (
-  posterior: Posterior,
-  probes: readonly ProposedProbe[] = rankProbes(posterior),
-): SuspectsRanked => {
+export const suspectsRanked = (posterior: Posterior): SuspectsRanked => {
   const { none, other } = posterior;
-  const [best] = probes;
+  const [best] = rankProbes(posterior);
   return {
-    suspects: likelySuspects(posterior, leastShown)
+    suspects: rankSuspects(posterior, leastShown)
       .slice(0, mostShown)
       .map(({ where, id, lines, probability }) => ({ where, id, lines: [...lines], probability })),
     none,
     other,
-    next: best === undefined ? null : { ...namesOf(best), gain: best.gain, effort: best.effort },
+    next:
+      best === undefined ? null : { ...namesOf(best.probe), gain: best.gain, effort: best.effort },
   };
 };
 
-const namesOf = ({
-  probe,
-}: ProposedProbe): Pick<
+type ProbeNames = Pick<
   NonNullable<SuspectsRanked['next']>,
   'probe' | 'line' | 'pin' | 'part' | 'side'
-> => {
+>;
+
+const namesOf = (probe: Probe): ProbeNames => {
   if (probe.probe !== 'place') return probe;
   const { line, place } = probe;
   const { side } = place;

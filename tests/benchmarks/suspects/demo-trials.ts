@@ -10,17 +10,17 @@ import {
   defaultEffort,
   effortFor,
   lookOf,
-  observedBy,
   type Probe,
   probesOn,
 } from '../../../src/core/suspects/probes.js';
-import { rankProbes } from '../../../src/core/suspects/propose-probe.js';
-import { rankPosterior } from '../../../src/core/suspects/rank-suspects.js';
+import { rankProbes } from '../../../src/core/suspects/rank-probes.js';
 import type { SuspectModel } from '../../../src/core/suspects/suspect-model.js';
 import { type Look, lookedAt } from '../../../src/core/suspects/views.js';
 import { faultWeigher } from '../../../src/core/suspects/weigh-faults.js';
 import type { Verdict } from '../../../src/core/verdict.js';
+import { observedBy } from '../../support/observed-by.js';
 import { type Random, seeded } from '../shared/random.js';
+import { causesOf, nameOf } from './causes-of.js';
 import { counted } from './compare-rules.js';
 
 export const demoRules = ['in order', 'proposed', 'proposed, all efforts alike'] as const;
@@ -102,9 +102,9 @@ const isolate = (
       pin,
       verdict: draw(model, { kind: 'pin', pin }, truth, random) as Verdict,
     }));
-  const line = model.suspects[truth.suspect]?.lines[0];
-  const route = model.routes.find((known) => known.line === line);
-  if (route === undefined) throw new Error('the fault is on no line');
+  const wanted = model.suspects[truth.suspect];
+  const route = model.routes.find((known) => known.line === wanted?.lines[0]);
+  if (wanted === undefined || route === undefined) throw new Error('the fault is on no line');
   const queue = probesOn(model, route).filter(
     ({ probe }) => probe === 'place' || probe === 'press',
   );
@@ -112,19 +112,15 @@ const isolate = (
   let effort = 0;
   for (;;) {
     const posterior = weigh(evidence);
-    const ranking = rankPosterior(posterior);
-    const causes = ranking.lines.find((known) => known.line === line)?.causes ?? [];
-    const isCertain = (causes[0]?.probability ?? 0) >= certainEnough && causes[0]?.where !== 'none';
+    const causes = causesOf(posterior, route.index);
+    const [likeliest] = causes;
+    const isCertain = (likeliest?.probability ?? 0) >= certainEnough && likeliest?.cause !== null;
     const next: Probe | undefined =
       rule === 'in order' ? queue[probes] : rankProbes(posterior, efforts[rule])[0]?.probe;
     if (isCertain || next === undefined || probes === mostProbes) {
-      const wanted = model.suspects[truth.suspect];
-      const place = causes.findIndex(
-        ({ where, id }) => where === wanted?.where && id === wanted?.id,
-      );
-      return { probes, effort, place };
+      return { probes, effort, place: causes.findIndex(({ cause }) => cause === nameOf(wanted)) };
     }
-    evidence.push(observedBy(next, draw(model, lookOf(next), truth, random) as Verdict));
+    evidence.push(observedBy(next, draw(model, lookOf(next), truth, random)));
     probes += 1;
     effort += defaultEffort[effortFor(next)];
   }

@@ -2,9 +2,10 @@
 // trying every tree of probes.
 
 import type { Observation } from '../../../src/core/suspects/evidence.js';
-import { type EffortOf, observedBy, type Probe } from '../../../src/core/suspects/probes.js';
-import { proposeProbe } from '../../../src/core/suspects/propose-probe.js';
-import type { Verdict } from '../../../src/core/verdict.js';
+import type { EffortOf, Probe } from '../../../src/core/suspects/probes.js';
+import { rankProbes } from '../../../src/core/suspects/rank-probes.js';
+import { weighFaults } from '../../../src/core/suspects/weigh-faults.js';
+import { observedBy } from '../../support/observed-by.js';
 import { type Hypothesis, isIsolated, type SharpWorld, splitBy, weightOf } from './sharp-world.js';
 import type { SmallChain } from './small-chains.js';
 
@@ -45,7 +46,7 @@ export const costOfPolicy = (
     let givenUp = 0;
     for (const [found, part] of splitBy(left, chosen)) {
       const share = weightOf(part) / all;
-      const seen = observedBy(probe, found as Verdict);
+      const seen = observedBy(probe, found);
       const rest = go(part, [...evidence, seen], new Set([...done, chosen]));
       cost += share * rest.cost;
       givenUp += share * rest.givenUp;
@@ -82,8 +83,8 @@ export const asProposed =
     effort: Readonly<Record<EffortOf, number>>,
   ): Policy =>
   (_left, evidence) => {
-    const proposed = proposeProbe(model, evidence, effort, everyBit);
-    if (proposed === null) return null;
+    const [proposed] = rankProbes(weighFaults(model, evidence), effort, everyBit);
+    if (proposed === undefined) return null;
     const wanted = JSON.stringify(proposed.probe);
     const at = probes.findIndex((probe) => JSON.stringify(probe) === wanted);
     return at < 0 ? null : at;

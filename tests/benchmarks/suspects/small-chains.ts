@@ -1,5 +1,5 @@
 // Seeded small boards for the probe benchmark: chains of one to three parts, a filter on two lines, a pull-up
-// beside the line. Some parts were heated, so that the places are not all alike.
+// beside the line. Some parts fail more often than others, their joints with them, so that the places are not all alike.
 import { type Profile, profileFormat } from '../../../src/core/profile/profile-format.js';
 import { buildModel } from '../../../src/core/suspects/build-model.js';
 import type { Observation } from '../../../src/core/suspects/evidence.js';
@@ -82,8 +82,20 @@ const sharp = {
   },
 } as const;
 
+/** Eight times the usual one of a part or joint, as after heat. */
+const weakPrior = 0.032;
+
 export const drawSmallChain = (family: Family, random: Random): SmallChain => {
-  const drawn = chains(family);
+  const plain = chains(family);
+  const candidates = [...new Set(plain.flatMap(partsOf))].filter((part) => !part.startsWith('U'));
+  const weak = candidates.filter(() => random.chance(0.3));
+  const isWeak = (place: string): boolean => weak.some((part) => place.startsWith(part));
+  const drawn = plain.map(
+    (chain): Chain =>
+      chain.map((stop) =>
+        'joint' in stop && isWeak(stop.joint) ? { ...stop, prior: weakPrior } : stop,
+      ),
+  );
   const lines = drawn.map((chain, i) => [
     `LINE${i + 1}`,
     {
@@ -107,12 +119,17 @@ export const drawSmallChain = (family: Family, random: Random): SmallChain => {
     connector: { id: 'J1', pins: lines.map(([line], i) => ({ pin: String(i + 1), line })) },
     lines: Object.fromEntries(lines),
     parts: Object.fromEntries(
-      [...parts].map(([part, on]) => [part, { kind: kindOf(part), lines: [...new Set(on)] }]),
+      [...parts].map(([part, on]) => [
+        part,
+        {
+          kind: kindOf(part),
+          lines: [...new Set(on)],
+          ...(isWeak(part) ? { prior: weakPrior } : {}),
+        },
+      ]),
     ),
   });
-  const candidates = [...parts.keys()].filter((part) => !part.startsWith('U'));
-  const heated = candidates.filter(() => random.chance(0.3));
-  const model = buildModel(profile, { heated, ...sharp });
+  const model = buildModel(profile, sharp);
   const [, second] = model.routes;
   const walked: Observation[] = [{ kind: 'pin', pin: '1', verdict: 'open' }];
   if (second !== undefined) {

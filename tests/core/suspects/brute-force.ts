@@ -20,8 +20,12 @@ export interface BruteForce {
   readonly other: number;
   readonly leads: ReadonlyMap<string, number>;
   readonly suspects: readonly number[];
-  /** By route, then by cause as `where id`. */
-  readonly causes: readonly ReadonlyMap<string, number>[];
+  /** By route: the lead was off when it was read, something unnamed is at fault on it, and neither lead nor any place. */
+  readonly routes: readonly {
+    readonly lead: number;
+    readonly other: number;
+    readonly none: number;
+  }[];
   /** Distribution over the places at fault and the lead off now, as keys. */
   readonly places: ReadonlyMap<string, number>;
 }
@@ -39,7 +43,7 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
     other: 0,
     leads: new Map<string, number>(),
     suspects: suspects.map(() => 0),
-    causes: routes.map(() => new Map<string, number>()),
+    routes: routes.map(() => ({ lead: 0, other: 0, none: 0 })),
     places: new Map<string, number>(),
   };
   const known = new Map<string, number>();
@@ -83,8 +87,13 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
         sums.suspects[index] = (sums.suspects[index] as number) + weight;
       routes.forEach((route, at) => {
         const covered = from < to && seenBetween(from, to).has(route);
-        const cause = covered ? `lead ${lead}` : nearest(model, route, states);
-        add(sums.causes[at] as Map<string, number>, cause, weight);
+        const onRoute = faulty.filter(({ index }) =>
+          route.seats.some(({ suspect }) => suspect === index),
+        );
+        const sum = sums.routes[at] as (typeof sums.routes)[number];
+        if (covered) sum.lead += weight;
+        else if (onRoute.length === 0) sum.none += weight;
+        if (onRoute.some(({ where }) => where === 'other')) sum.other += weight;
       });
       add(sums.places, `${now ? lead : null} ${faulty.map(({ index }) => index).join()}`, weight);
     }
@@ -98,7 +107,11 @@ export const bruteForce = (model: SuspectModel, observations: Evidence): BruteFo
     other: sums.other / sums.all,
     leads: share(sums.leads),
     suspects: sums.suspects.map((weight) => weight / sums.all),
-    causes: sums.causes.map(share),
+    routes: sums.routes.map(({ lead, other, none }) => ({
+      lead: lead / sums.all,
+      other: other / sums.all,
+      none: none / sums.all,
+    })),
     places: share(sums.places),
   };
 };
@@ -203,15 +216,4 @@ const likelihoodOf = (
   return part === null || isFlexing
     ? found(() => true)
     : found((suspect) => model.suspects[suspect]?.pressedAt.includes(part) ?? false);
-};
-
-const nearest = (model: SuspectModel, route: Route, states: States): string => {
-  const isFaulty = ({ suspect }: { suspect: number }): boolean => states[suspect] !== 'sound';
-  const order = [
-    ...route.seats.filter(({ sits }) => sits === 'entry'),
-    ...route.seats.filter(({ sits }) => sits !== 'entry').sort((a, b) => a.at - b.at),
-  ];
-  const seat = order.find(isFaulty);
-  const suspect = seat === undefined ? undefined : model.suspects[seat.suspect];
-  return suspect === undefined ? 'none ' : `${suspect.where} ${suspect.id}`;
 };

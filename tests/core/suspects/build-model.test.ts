@@ -88,7 +88,7 @@ describe('the model of a board', () => {
 });
 
 describe('what is likely beforehand', () => {
-  it('should be the profile where it tells, then the shop, then the default', () => {
+  it('should be the profile where it tells, then what is asked for, then the default', () => {
     const profile = structuredClone(least);
     const filter = profile.parts?.FL2;
     if (filter === undefined) throw new Error('no filter');
@@ -97,35 +97,6 @@ describe('what is likely beforehand', () => {
     expect(prior(model, 'FL2')).toBeCloseTo(0.09, 12);
     expect(prior(model, 'U1')).toBeCloseTo(0.07, 12);
     expect(prior(model, 'J1 pin 2')).toBeCloseTo(prior(buildModel(least), 'J1 pin 2'), 12);
-  });
-
-  it('should rise with heat, most where it was put, and never to a certainty', () => {
-    const board = smallBoard({
-      A: { chain: 'J1_pin_1 R1_pad R1 R1_end R2_pad R2 R2_end R3_pad R3 U1' },
-    });
-    const [cold, hot] = [buildModel(board), buildModel(board, { heated: ['R1'] })];
-    expect(prior(hot, 'R1 pad')).toBeCloseTo(8 * prior(cold, 'R1 pad'), 12);
-    expect(prior(hot, 'R2 pad')).toBeCloseTo(3 * prior(cold, 'R2 pad'), 12);
-    expect(prior(hot, 'R3 pad')).toBe(prior(cold, 'R3 pad'));
-    const scorched = buildModel(board, { heated: ['R1'], priors: { part: 0.3 } });
-    expect(prior(scorched, 'R1')).toBeCloseTo(0.4, 12);
-  });
-
-  it('should follow the symptom, and refuse one the profile does not have', () => {
-    const board = smallBoard(
-      {
-        A: { chain: 'R1 U1', group: 'video' },
-        B: { chain: 'R2 U1', group: 'lamp' },
-        C: { chain: 'R3' },
-      },
-      { symptoms: [{ id: 'dark', says: 'Dark', walkFirst: ['video'], leaveAlone: ['lamp'] }] },
-    );
-    const [plain, dark] = [buildModel(board), buildModel(board, { symptom: 'dark' })];
-    expect(prior(dark, 'R1')).toBeCloseTo(3 * prior(plain, 'R1'), 12);
-    expect(prior(dark, 'R2')).toBeCloseTo(0.3 * prior(plain, 'R2'), 12);
-    expect(prior(dark, 'R3')).toBe(prior(plain, 'R3'));
-    expect(prior(dark, 'U1')).toBeCloseTo(3 * prior(plain, 'U1'), 12);
-    expect(() => buildModel(board, { symptom: 'loud' })).toThrow(/no symptom loud/);
   });
 
   it('should refuse a prior that is no probability', () => {

@@ -38,12 +38,6 @@ describe('a line drawn as a chain', () => {
     expect(none + lead).toBeLessThan(0.5);
   });
 
-  it('should tell where a break would not show, and by what it is hidden', () => {
-    const hidden = chainView(posterior, 'A').stops.map(({ hiddenBy }) => hiddenBy);
-    expect(hidden).toEqual([null, null, ['R9'], ['R9'], ['R9'], ['R9']]);
-    expect(chainView(posterior, 'B').stops.map(({ hiddenBy }) => hiddenBy)).toEqual([[], [], []]);
-  });
-
   it('should show the joints of a line on several pins apart', () => {
     const seen = weighFaults(board, [
       { kind: 'pin', pin: '3', verdict: 'open' },

@@ -1,7 +1,6 @@
-// The next best probe: the one that tells most about which places are at fault, in bits for its effort. The gain
+// The probes worth their effort, the best first: which tells most about the places at fault, in bits for its effort. The gain
 // is the mutual information between what the probe finds and the places at fault on its line (Shannon 1948, from
 // memory), computed from the exact posterior without assuming what will be found.
-import type { Evidence } from './evidence.js';
 import { outlookOf } from './outlook.js';
 import {
   doubtOf,
@@ -13,16 +12,15 @@ import {
 import { defaultEffort, type EffortOf, effortFor, lookOf, type Probe, probesOn } from './probes.js';
 import type { SeatedFault } from './sight.js';
 import type { SuspectModel } from './suspect-model.js';
-import { weighFaults } from './weigh-faults.js';
 
-export interface ProposedProbe {
+interface ProposedProbe {
   readonly probe: Probe;
   /** Bits expected about which places are at fault. */
   readonly gain: number;
   readonly effort: number;
 }
 
-export type Effort = Readonly<Record<EffortOf, number>>;
+type Effort = Readonly<Record<EffortOf, number>>;
 
 /** Below this many bits a probe is not worth its effort. Common practice, no source. */
 const defaultLeastGain = 0.02;
@@ -34,17 +32,9 @@ const mostRoutes = 8;
 const leastShare = 1e-7;
 
 /**
- * Null where no probe is worth its effort.
- * @throws RangeError for evidence on what the model does not have, or an effort that is not positive.
+ * All probes worth their effort, the best first: that one is the next to propose.
+ * @throws RangeError for an effort that is not positive.
  */
-export const proposeProbe = (
-  model: SuspectModel,
-  evidence: Evidence,
-  effort: Effort = defaultEffort,
-  leastGain = defaultLeastGain,
-): ProposedProbe | null => rankProbes(weighFaults(model, evidence), effort, leastGain)[0] ?? null;
-
-/** All probes worth their effort, the best first. */
 export const rankProbes = (
   posterior: Posterior,
   effort: Effort = defaultEffort,
