@@ -5,7 +5,7 @@ import {
   type DialogueState,
   startDialogue,
   stepDialogue,
-} from '../core/meter/dialogue.js';
+} from '../core/meter/dialogue/dialogue.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { bytesOf } from '../core/meter/wire-text.js';
 import { isFault, type MeasureFunction } from '../core/reading.js';

@@ -8,7 +8,7 @@ import {
   startDialogue,
   stepDialogue,
   type Wanted,
-} from '../core/meter/dialogue.js';
+} from '../core/meter/dialogue/dialogue.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Clock, Feed, Link } from './ports.js';
 

@@ -4,7 +4,7 @@ import type { Input } from '../../src/core/inputs.js';
 import type { Driver } from '../../src/core/meter/driver-format.js';
 import { createMeterFeed } from '../../src/session/meter-feed.js';
 import type { Link, LinkListener } from '../../src/session/ports.js';
-import { keyDriver, scpiDriver, streamDriver } from '../core/meter/dialogue-drivers.js';
+import { keyDriver, scpiDriver, streamDriver } from '../core/meter/dialogue/dialogue-drivers.js';
 import { handClock } from '../link/hand-clock.js';
 
 const scene = (driver: Driver, answer: (sent: string) => string[] = () => []) => {

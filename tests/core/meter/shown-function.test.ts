@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ScpiTalk } from '../../../src/core/meter/driver-format.js';
 import { shownFunction } from '../../../src/core/meter/shown-function.js';
-import { scpiDriver } from './dialogue-drivers.js';
+import { scpiDriver } from './dialogue/dialogue-drivers.js';
 
 const { talk } = scpiDriver({
   functionQuery: {

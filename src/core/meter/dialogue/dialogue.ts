@@ -1,16 +1,9 @@
 // Drives a meter by its driver's data, whichever way it talks. Pure: events with their times go in, what to
 // send, when to be woken and what was read come out. Never hangs on a mute meter, and never takes a late
 // answer for the answer to the next question.
-import { compileDriver } from './compile-driver.js';
-import { stepAsked } from './dialogue-asked.js';
-import { type AskedSetting, type AskedState, askedStart } from './dialogue-asked-state.js';
-import { scriptFor } from './dialogue-script.js';
-import {
-  type StreamSetting,
-  type StreamState,
-  stepStream,
-  streamStart,
-} from './dialogue-stream.js';
+import { compileDriver } from '../compile-driver.js';
+import type { Driver } from '../driver-format.js';
+import { type AskedSetting, type AskedState, askedStart } from './asked-state.js';
 import {
   type DialogueEffect,
   DialogueError,
@@ -18,7 +11,9 @@ import {
   type Stepped,
   type Wanted,
 } from './dialogue-types.js';
-import type { Driver } from './driver-format.js';
+import { scriptFor } from './script.js';
+import { stepAsked } from './step-asked.js';
+import { type StreamSetting, type StreamState, stepStream, streamStart } from './step-stream.js';
 
 export { type DialogueEffect, DialogueError, type DialogueEvent, type Wanted };
 

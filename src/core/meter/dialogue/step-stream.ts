@@ -1,10 +1,10 @@
 // The conversation with a meter that talks by itself: listen, keep it awake, notice when it falls silent or
 // floods. Never asks for a reading.
 
-import { heardReading, readFrame } from './dialogue-hearing.js';
+import { floodWords, silentWords } from '../../words/english-meter.js';
+import type { Asked, MeterDecoder } from '../driver-decoder.js';
 import type { DialogueEffect, DialogueEvent, Stepped } from './dialogue-types.js';
-import { floodWords, silentWords } from './dialogue-words.js';
-import type { Asked, MeterDecoder } from './driver-decoder.js';
+import { heardReading, readFrame } from './read-frame.js';
 
 export interface StreamSetting {
   readonly decoder: MeterDecoder;

@@ -1,7 +1,7 @@
 // The words in which a conversation with a meter and the world around it speak: events in, effects out, both
 // plain data. Times are seconds on the link's clock.
-import type { Frame } from '../framing.js';
-import type { MeasureFunction, Reading } from '../reading.js';
+import type { Frame } from '../../framing.js';
+import type { MeasureFunction, Reading } from '../../reading.js';
 
 /** What the session wants measured. */
 export interface Wanted {

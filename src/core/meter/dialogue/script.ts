@@ -1,9 +1,9 @@
 // What is sent to a meter that answers, in which order, and what kind of answer each line expects. Made of the
 // driver's data alone; says nothing about time.
 
+import type { Driver } from '../driver-format.js';
+import { type ShownFunction, shownFunction } from '../shown-function.js';
 import { DialogueError, type Wanted } from './dialogue-types.js';
-import type { Driver } from './driver-format.js';
-import { type ShownFunction, shownFunction } from './shown-function.js';
 
 /**
  * `nothing`: a command. `reading`: the last question of a reading. `identity`, `errors` and `function` are answers

@@ -1,121 +1,24 @@
-// The conversation with a meter that answers: set it up, read it, keep it awake, come back after silence. One
-// question is open at a time, and after an unanswered one no frame counts as a reading until it is certain
-// that the late answer cannot be taken for the next.
-import { hearAnswer } from './dialogue-answers.js';
+// What a meter that answers is asked next: which job, which of its steps, and how long each may take to be answered.
+import { overdueAfter } from './answer-pace.js';
 import {
   type AskedSetting,
   type AskedState,
-  askedStart,
   canRecover,
   type Job,
   latestAnswer,
   type Onward,
-  type Phase,
+  quickWithinS,
   quietS,
   type Turn,
-} from './dialogue-asked-state.js';
-import { missed } from './dialogue-missed.js';
-import { overdueAfter } from './dialogue-pace.js';
-import type { Step } from './dialogue-script.js';
-import type { DialogueEffect, DialogueEvent, Stepped } from './dialogue-types.js';
+} from './asked-state.js';
+import type { DialogueEffect, Stepped } from './dialogue-types.js';
+import type { Step } from './script.js';
 
-const longestListeningS = 1.5;
-/** What needs no measuring is answered at once, or not at all: after a gap the next question is soon due. */
-const quickWithinS = 1;
 /** A meter that measures anew whenever it is spoken to must be let finish: so often in a row it is not asked between. */
 const mostLostReads = 3;
 
-export const stepAsked = (
-  setting: AskedSetting,
-  state: AskedState,
-  event: DialogueEvent,
-): Stepped<AskedState> => {
-  switch (event.event) {
-    case 'opened': {
-      const { t } = event;
-      const phase = { at: 'listening', until: t + quietS, latest: t + longestListeningS } as const;
-      const awakeDueAt = setting.script.keepAwake ? t : Number.POSITIVE_INFINITY;
-      return waiting({ ...askedStart, phase, readDueAt: t, awakeDueAt }, []);
-    }
-    case 'lost':
-      return { state: { ...state, phase: { at: 'closed' } }, effects: [] };
-    case 'frame':
-      return go(setting, event.t, hear(setting, state, event));
-    case 'wake':
-      return go(setting, event.t, woken(setting, state, event.t));
-  }
-};
-
-const wait = (state: AskedState, effects: readonly DialogueEffect[] = []): Turn => ({
-  state,
-  effects,
-  onward: { go: 'wait' },
-});
-
-const hear = (
-  setting: AskedSetting,
-  state: AskedState,
-  heard: Extract<DialogueEvent, { event: 'frame' }>,
-): Turn => {
-  const { t } = heard;
-  const { phase } = state;
-  switch (phase.at) {
-    case 'closed':
-      return wait(state);
-    case 'listening': {
-      const until = Math.min(t + quietS, phase.latest);
-      return wait({ ...state, phase: { ...phase, until } });
-    }
-    case 'clearing': {
-      const heard = phase.heard + 1;
-      const complete = heard >= state.outstanding;
-      const until = complete ? Math.min(t + quietS, phase.latest) : phase.latest;
-      return wait({ ...state, phase: { ...phase, until, heard } });
-    }
-    case 'pausing':
-      return wait({ ...state, strays: state.strays + 1 });
-    case 'asking':
-      return hearAnswer(setting, state, phase, heard);
-  }
-};
-
-const woken = (setting: AskedSetting, state: AskedState, t: number): Turn => {
-  const { phase } = state;
-  if (phase.at === 'closed' || t < phase.until) return wait(state);
-  switch (phase.at) {
-    case 'listening':
-      return { state, effects: [], onward: { go: 'job', job: 'set-up' } };
-    case 'pausing':
-      return { state, effects: [], onward: { go: 'job', job: phase.job } };
-    case 'clearing':
-      return {
-        state: { ...state, outstanding: 0, unanswered: phase.heard > 0 ? 0 : state.unanswered },
-        effects: [],
-        onward: { go: 'rest', job: 'clear', steps: [] },
-      };
-    case 'asking':
-      return t < phase.answerBy
-        ? overdue(setting, state, phase, t)
-        : missed(setting, state, phase.job, phase.rest, t);
-  }
-};
-
-/** The reading may yet come; if the marker is answered first, it will not: answers come in order. */
-const overdue = (
-  { script }: AskedSetting,
-  state: AskedState,
-  phase: Extract<Phase, { at: 'asking' }>,
-  t: number,
-): Turn => {
-  const until = Math.min(t + quickWithinS, phase.answerBy);
-  const text = (script.marker?.text ?? '') + script.sendEnd;
-  return wait({ ...state, owed: [...state.owed, t], phase: { ...phase, until, overdue: true } }, [
-    { effect: 'send', text },
-  ]);
-};
-
 /** Carries a turn on until the world has to do something. Ends, because every job waits or finishes. */
-const go = (setting: AskedSetting, t: number, turn: Turn): Stepped<AskedState> => {
+export const carryOn = (setting: AskedSetting, t: number, turn: Turn): Stepped<AskedState> => {
   const effects = [...turn.effects];
   let { state, onward } = turn;
   while (onward.go !== 'wait') {
@@ -140,7 +43,10 @@ const go = (setting: AskedSetting, t: number, turn: Turn): Stepped<AskedState> =
   return waiting(state, effects);
 };
 
-const waiting = (state: AskedState, effects: readonly DialogueEffect[]): Stepped<AskedState> => {
+export const waiting = (
+  state: AskedState,
+  effects: readonly DialogueEffect[],
+): Stepped<AskedState> => {
   const { phase } = state;
   if (phase.at === 'closed') return { state, effects };
   return { state, effects: [...effects, { effect: 'wake', t: phase.until }] };

@@ -5,8 +5,8 @@ import {
   startDialogue,
   stepDialogue,
   type Wanted,
-} from '../../../src/core/meter/dialogue.js';
-import type { Driver } from '../../../src/core/meter/driver-format.js';
+} from '../../../../src/core/meter/dialogue/dialogue.js';
+import type { Driver } from '../../../../src/core/meter/driver-format.js';
 
 /**
  * What the meter answers to one sent text: lines, each `after` seconds, perhaps in one piece with the one before,

@@ -1,5 +1,5 @@
 // Small drivers for the dialogue tests: one of each way of talking, with only what the tests turn.
-import type { Driver, ScpiTalk } from '../../../src/core/meter/driver-format.js';
+import type { Driver, ScpiTalk } from '../../../../src/core/meter/driver-format.js';
 
 type Talk = Driver['talk'];
 

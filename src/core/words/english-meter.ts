@@ -1,7 +1,7 @@
-// What the dialogue tells the technician about the meter, in whole sentences.
+// What a dialogue with a meter tells the technician about it, in English. These are sentences of the session file.
 import { cleanText } from '../clean-text.js';
+import { type ErrorEntry, errorClass } from '../meter/error-entry.js';
 import { quoted } from '../problems.js';
-import { type ErrorEntry, errorClass } from './error-entry.js';
 
 const longest = 200;
 

@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DialogueError, startDialogue, stepDialogue } from '../../../src/core/meter/dialogue.js';
-import { chooseRange } from '../../../src/core/meter/dialogue-script.js';
-import type { Driver, ScpiTalk } from '../../../src/core/meter/driver-format.js';
+import {
+  DialogueError,
+  startDialogue,
+  stepDialogue,
+} from '../../../../src/core/meter/dialogue/dialogue.js';
+import { chooseRange } from '../../../../src/core/meter/dialogue/script.js';
+import type { Driver, ScpiTalk } from '../../../../src/core/meter/driver-format.js';
 import { type Meter, play } from './dialogue-bench.js';
 import { keyDriver, scpiDriver } from './dialogue-drivers.js';
 

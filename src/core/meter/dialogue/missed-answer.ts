@@ -1,5 +1,7 @@
 // What follows when a question was not answered in time: say so after a few, find out why, and start over,
 // since a meter that was switched off and on has forgotten its set-up. Never gives up.
+
+import { lateWords, muteWords, noReadingWords } from '../../words/english-meter.js';
 import {
   type AskedSetting,
   type AskedState,
@@ -7,10 +9,9 @@ import {
   type Job,
   type Onward,
   type Turn,
-} from './dialogue-asked-state.js';
-import type { Step } from './dialogue-script.js';
+} from './asked-state.js';
 import type { DialogueEffect } from './dialogue-types.js';
-import { lateWords, muteWords, noReadingWords } from './dialogue-words.js';
+import type { Step } from './script.js';
 
 /** Two questions in a row, or three readings where other questions are answered. */
 const muteAfter = 2;

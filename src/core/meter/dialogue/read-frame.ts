@@ -1,11 +1,11 @@
 // Turns a frame into a reading, and notices when line after line cannot be read: a sign of a wrong speed or a
 // wrong driver that no single fault shows.
-import { cleanText } from '../clean-text.js';
-import type { Frame } from '../framing.js';
-import { isFault, type Reading } from '../reading.js';
+import { cleanText } from '../../clean-text.js';
+import type { Frame } from '../../framing.js';
+import { isFault, type Reading } from '../../reading.js';
+import { garbledWords } from '../../words/english-meter.js';
+import type { Asked, MeterDecoder } from '../driver-decoder.js';
 import type { DialogueEffect } from './dialogue-types.js';
-import { garbledWords } from './dialogue-words.js';
-import type { Asked, MeterDecoder } from './driver-decoder.js';
 
 const garbledAfter = 10;
 const longestFault = 120;

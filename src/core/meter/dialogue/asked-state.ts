@@ -1,10 +1,10 @@
 // Where a conversation with a meter that answers stands.
-import type { Reading } from '../reading.js';
-import { type Pace, unknownPace } from './dialogue-pace.js';
-import type { Script, Step } from './dialogue-script.js';
-import type { DialogueEffect } from './dialogue-types.js';
-import type { Asked, MeterDecoder } from './driver-decoder.js';
-import type { ShownFunction } from './shown-function.js';
+import type { Reading } from '../../reading.js';
+import type { Asked, MeterDecoder } from '../driver-decoder.js';
+import type { ShownFunction } from '../shown-function.js';
+import { type Pace, unknownPace } from './answer-pace.js';
+import type { DialogueEffect, DialogueEvent } from './dialogue-types.js';
+import type { Script, Step } from './script.js';
 
 export interface AskedSetting {
   readonly script: Script;
@@ -109,12 +109,17 @@ export const askedStart: AskedState = {
 
 /** The line must be quiet this long before the first question, and after whatever nobody asked for. */
 export const quietS = 0.15;
+/** What needs no measuring is answered at once, or not at all: after a gap the next question is soon due. */
+export const quickWithinS = 1;
 /** In time-outs: an answer that is later than this is no longer reckoned with. */
 export const latestAnswer = 2;
 
 /** Whether a question of this meter's shows what is still on its way. */
 export const canRecover = ({ script }: AskedSetting, { marker }: AskedState): boolean =>
   script.marker !== undefined && marker !== 'unanswered';
+
+export type Asking = Extract<Phase, { at: 'asking' }>;
+export type Heard = Extract<DialogueEvent, { event: 'frame' }>;
 
 /** Where a turn leads: a new job, the rest of a job, a job after a pause, or nowhere until the world acts. */
 export type Onward =
@@ -128,3 +133,10 @@ export interface Turn {
   readonly effects: readonly DialogueEffect[];
   readonly onward: Onward;
 }
+
+/** A frame that is no answer is passed over; `count` is 0 for one that is known not to be one, as an echo. */
+export const stray = (state: AskedState, count: number): Turn => ({
+  state: { ...state, strays: state.strays + count },
+  effects: [],
+  onward: { go: 'wait' },
+});
