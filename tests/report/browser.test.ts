@@ -69,6 +69,25 @@ const show = async (events: readonly WalkEvent[], language: ReportLanguage): Pro
   return shown;
 };
 
+/** What a full intake, the notices of the virtual bench and all of the later work put on the first page. */
+const wholeJob: readonly WalkEvent[] = reworked('picture and touch').flatMap((event, at) =>
+  at === 0 && event.type === 'session-opened'
+    ? [
+        { ...event, simulated: true },
+        {
+          type: 'intake-noted' as const,
+          t: 0,
+          ticket: 'T-104',
+          device: 'Field instrument, demo world',
+          symptom: 'Lamp lights, screen stays black',
+          history: 'Display replaced elsewhere; worked for two weeks',
+          seen: 'Flux around the filters',
+          dataMatters: 'yes' as const,
+        },
+      ]
+    : [event],
+);
+
 const sessions = {
   eventful,
   empty: [opened],
@@ -76,6 +95,7 @@ const sessions = {
   passedOn,
   hostile: hostileSession(attacks.join(' ')),
   reworked: reworked('Flux washed off'),
+  whole: wholeJob,
   attacked: reworked(attacks.join(' '), '<script>document.title="hit"</script>'),
 } as const;
 
@@ -87,6 +107,8 @@ const cases = [
   ['hostile', 'ar', 8],
   ['reworked', 'en', 8],
   ['reworked', 'ar', 8],
+  ['whole', 'en', 8],
+  ['whole', 'ar', 8],
   ['attacked', 'en', 8],
   ['passedOn', 'en', 8],
   ['passedOn', 'ar', 8],
@@ -141,10 +163,10 @@ describe('page in a browser', () => {
   });
 });
 
-/** The sheet in points, and what the page's margins (13, 14 and 15 mm) leave of it in CSS pixels. */
+/** The sheet in points, and what the page's margins (11, 13 and 13 mm) leave of it in CSS pixels. */
 const papers = [
-  { format: 'A4', points: [595, 842], room: { width: 688, height: 1016 } },
-  { format: 'Letter', points: [612, 792], room: { width: 710, height: 950 } },
+  { format: 'A4', points: [595, 842], room: { width: 695, height: 1032 } },
+  { format: 'Letter', points: [612, 792], room: { width: 718, height: 965 } },
 ] as const;
 
 describe.each(papers)('page on $format', ({ format, points, room }) => {
@@ -164,6 +186,9 @@ describe.each(papers)('page on $format', ({ format, points, room }) => {
       await page.setViewportSize(room);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
       if (name === 'hostile') return;
+      await page.evaluate('document.querySelector(".technical").remove()');
+      const alone = (await page.pdf({ format, preferCSSPageSize: true })).toString('latin1');
+      expect(alone.match(/\/Type\s*\/Page\b(?!s)/gu)).toHaveLength(1);
       const owner = await page.locator('.owner').boundingBox();
       expect(owner?.height).toBeGreaterThan(200);
       expect(owner?.height).toBeLessThanOrEqual(room.height);

@@ -77,6 +77,8 @@ export interface Card {
 export interface Table {
   readonly kind: 'table';
   readonly caption: Phrase;
+  /** The caption is to be read over the table; otherwise the section's title says as much. */
+  readonly titled?: true;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly Cell[])[];
 }

@@ -12,13 +12,18 @@ export const firstPlace = (
 ): Place => {
   const last = logged.at(-1);
   if (last !== undefined) return { part: last.part, area: last.area };
+  return { part: partsByDoubt(before, profile)[0] };
+};
+
+/** All parts of the profile, those that were suspected last before the rest. */
+export const partsByDoubt = (before: readonly Numbered[], profile: Profile): readonly string[] => {
   const parts = Object.keys(profile.parts ?? {});
   const ranked = before.findLast((event) => event.type === 'suspects-ranked');
-  const suspected = ranked?.suspects.flatMap(({ where, id }) =>
+  const suspected = (ranked?.suspects ?? []).flatMap(({ where, id }) =>
     // A joint is named for its part: "FL2 pad 1".
     where === 'lead' ? [] : parts.filter((part) => id === part || id.startsWith(`${part} `)),
   );
-  return { part: suspected?.[0] ?? parts[0] };
+  return [...new Set([...suspected, ...parts])];
 };
 
 export const firstSetting = ({ logged }: ReworkState): Setting => {

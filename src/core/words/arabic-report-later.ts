@@ -95,6 +95,7 @@ export const arabicLater: LaterWords = {
     power: (draw) => say`التيار المسحوب من مصدر التغذية على الطاولة: ${draw}.`,
     noPower: 'التيار المسحوب من مصدر التغذية على الطاولة قبل أول تشغيل.',
     reason: (text) => say`السبب المذكور: ${text}`,
+    cause: (text) => say`سبب العطل كما وجده الفني: ${text}.`,
   },
   rework: {
     title: 'المعالجة والحرارة',

@@ -91,7 +91,11 @@ export const arabicReport: ReportWords = {
       nothingMeasured: 'لم يُقَس شيء، فلا يمكن قول شيء.',
       none: 'لم يظهر خطأ عند الأطراف التي قيست.',
       more: (n) => `بقية النتائج (${n}) في الصفحات الفنية.`,
-      likely: (place, probability) => say`الموضع الأرجح للعطل: ${place}، باحتمال ${probability}.`,
+      likely: (place, probability, at) =>
+        at === null
+          ? say`الموضع الأرجح للعطل: ${place}، باحتمال ${probability}.`
+          : say`الموضع الأرجح للعطل عند الأطراف ${at.names}: ${place}، باحتمال ${probability}.`,
+      unplaced: ({ names }) => say`لا تحدد القياسات وحدها موضعًا بعينه عند الأطراف: ${names}.`,
       likelyLead: (lead, probability) =>
         say`قد يكون الجهاز سليمًا: ${lead} في جهاز القياس يفسّر القراءات باحتمال ${probability}.`,
     },

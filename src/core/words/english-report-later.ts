@@ -76,6 +76,7 @@ export const englishLater: LaterWords = {
     power: (draw) => say`Current drawn from a bench supply: ${draw}.`,
     noPower: 'The current drawn from a bench supply before the first start.',
     reason: (text) => say`Reason given: ${text}`,
+    cause: (text) => say`Cause, as the technician found it: ${text}.`,
   },
   rework: {
     title: 'Rework and heat',

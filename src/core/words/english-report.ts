@@ -87,8 +87,9 @@ export const englishReport: ReportWords = {
       nothingMeasured: 'Nothing has been measured, so nothing can be said.',
       none: 'Nothing wrong was found at the pins that were measured.',
       more: (n) => `${count(n, 'more finding')} on the technical pages.`,
-      likely: (place, probability) =>
-        say`Most likely place of the fault: ${place}, with a probability of ${probability}.`,
+      likely: (place, probability, at) =>
+        say`Most likely place of the fault${at === null ? '' : say` at ${pinNames(at)}`}: ${place}, with a probability of ${probability}.`,
+      unplaced: (pins) => say`For ${pinNames(pins)} the measurements alone name no single place.`,
       likelyLead: (lead, probability) =>
         say`The device may be sound: ${lead} of the meter explains the readings with a probability of ${probability}.`,
     },

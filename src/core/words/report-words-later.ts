@@ -40,6 +40,8 @@ export interface LaterWords {
     power(draw: string): Phrase;
     readonly noPower: string;
     reason(text: Datum): Phrase;
+    /** What the technician named as the cause when the job was closed. */
+    cause(text: Datum): Phrase;
   };
   readonly rework: {
     readonly title: string;

@@ -107,7 +107,10 @@ export interface OwnerWords {
     readonly none: string;
     readonly nothingMeasured: string;
     more(n: number): Phrase;
-    likely(place: Phrase, probability: Datum): Phrase;
+    /** `at`: the pins it explains, where there are others that it does not. */
+    likely(place: Phrase, probability: Datum, at: NamedPins | null): Phrase;
+    /** No place is likely enough to be named for these. */
+    unplaced(pins: NamedPins): Phrase;
     likelyLead(lead: Phrase, probability: Datum): Phrase;
   };
   readonly why: {

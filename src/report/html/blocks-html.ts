@@ -49,14 +49,21 @@ const factsHtml = (facts: readonly Fact[]): string =>
 const cardHtml = ({ verdict, title, facts }: Card): string =>
   `<article class="card ${verdict.verdict}"><h4>${verdictHtml(verdict)} <span class="of">${phraseHtml(title)}</span></h4>${factsHtml(facts)}</article>`;
 
-const tableHtml = ({ caption, columns, rows }: Table): string => {
+/** Rows that are better kept on one sheet. */
+const shortRows = 12;
+
+const tableHtml = ({ caption, titled, columns, rows }: Table): string => {
   const head = columns
     .map(({ title, as }) => `<th scope="col" class="${as}">${phraseHtml(title)}</th>`)
     .join('');
   const body = rows.map((row) => `<tr>${row.map(cellHtml(columns)).join('')}</tr>`).join('\n');
   const name = escapeHtml(plain(caption));
-  const slim = columns.every(({ as }) => as === 'figures') ? ' class="slim"' : '';
-  return `<div class="wide" role="group" tabindex="0" aria-label="${name}"><table${slim}><caption>${phraseHtml(caption)}</caption><thead><tr>${head}</tr></thead>
+  const classes = [
+    ...(columns.every(({ as }) => as === 'figures') ? ['slim'] : []),
+    ...(rows.length <= shortRows ? ['short'] : []),
+  ].join(' ');
+  const over = titled === true ? '' : ' class="aside"';
+  return `<div class="wide" role="group" tabindex="0" aria-label="${name}"><table class="${classes}"><caption${over}>${phraseHtml(caption)}</caption><thead><tr>${head}</tr></thead>
 <tbody>${body}</tbody></table></div>`;
 };
 

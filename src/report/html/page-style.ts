@@ -44,9 +44,10 @@ header{border-block-end:2px solid var(--accent);padding-block-end:.8rem}
 .strip span:not(.normal,.unread){background:var(--verdict);border-color:var(--verdict)}
 .strip span:not(.normal,.unread) .sign{color:#fff}
 .tally{color:var(--quiet);font-size:.9rem}
-.answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem;grid-template-areas:"failed failed" "why why" "done unchecked" "checked unchecked" "data data"}
+.answers{display:grid;grid-template-columns:1fr 1fr;gap:1.15rem 2rem;grid-template-areas:"failed failed" "why why" "done unchecked" "checked unchecked" "checked data"}
 .answers h2{border-block-start:1px solid var(--faint);padding-block-start:.5rem;margin-block-end:.3rem}
-.answers:has(#brought){grid-template-areas:"brought brought" "failed failed" "why why" "done unchecked" "checked unchecked" "data data"}
+.answers:has(#brought){grid-template-areas:"brought brought" "failed failed" "why why" "done unchecked" "checked unchecked" "checked data"}
+#brought dl{display:grid;grid-template-columns:1fr 1fr;column-gap:2rem}#brought dl>div{grid-template-columns:minmax(5rem,9rem) 1fr}
 #brought{grid-area:brought}#failed{grid-area:failed}#why{grid-area:why}#done{grid-area:done}#checked{grid-area:checked}#unchecked{grid-area:unchecked}#data{grid-area:data}
 .answers #failed{font-size:1.05rem}
 .answers ul{list-style:none}
@@ -69,11 +70,12 @@ dl+p,dl+.wide{margin-block-start:.6rem}
 
 const tables = `
 table{width:100%;border-collapse:collapse;margin-block:.5rem .8rem;font-size:.86rem;line-height:1.3}
-caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+caption{text-align:start;font-weight:600;padding-block-end:.15rem}
+caption.aside{font-weight:400;padding:0}
 th,td{padding:.3rem .45rem;text-align:start;vertical-align:top;border-block-end:1px solid var(--faint)}
 thead th{font-weight:600;color:var(--quiet);border-block-end:2px solid var(--accent);vertical-align:bottom;overflow-wrap:normal}
 tbody th{font-weight:600}
-.figures{text-align:end}
+.figures{text-align:end}td.figures{white-space:nowrap}
 table.slim{width:auto}.slim td,.slim th{padding-inline-end:1.6rem}
 td.scale{width:6rem}
 svg.scale,.trace svg{direction:ltr}
@@ -108,7 +110,7 @@ figcaption{font-weight:600;font-size:.9rem;margin-block-end:.25rem}
 
 const narrow = `
 @media screen and (max-width:46rem){
-.answers{display:block}.answers section+section{margin-block-start:1rem}
+.answers,#brought dl{display:block}.answers section+section{margin-block-start:1rem}
 .contact{flex-basis:calc((100% - 27px)/10)}
 dl>div{grid-template-columns:1fr}dd{grid-column:1;margin-block-end:.2rem}
 .wide{overflow-x:auto}.wide table:not(.slim){min-width:44rem}

@@ -35,11 +35,12 @@ const cardMarkdown = ({ verdict, title, facts }: Card, write: WritePhrase): stri
   `#### ${escapeWords(verdict.word)}: ${write(title)}\n\n${factsMarkdown(facts, write)}`;
 
 /** The scale is a picture: its column is left out. */
-const tableMarkdown = ({ columns, rows }: Table, write: WritePhrase): string => {
+const tableMarkdown = ({ caption, titled, columns, rows }: Table, write: WritePhrase): string => {
   const kept = columns.flatMap(({ as }, at) => (as === 'scale' ? [] : [at]));
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const pick = <T>(from: readonly T[]): T[] => kept.flatMap((at) => from[at] ?? []);
   return [
+    ...(titled === true ? [`**${write(caption)}**`, ''] : []),
     line(pick(columns).map(({ title }) => write(title))),
     line(pick(columns).map(({ as }) => (as === 'figures' ? '---:' : '---'))),
     ...rows.map((row) => line(pick(row).map((cell) => cellMarkdown(cell, write)))),

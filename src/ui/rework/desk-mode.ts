@@ -35,6 +35,8 @@ export interface DeskStep {
 export interface DeskView {
   readonly state: ReworkState;
   readonly profile: Profile;
+  /** In the order in which they are offered. */
+  readonly parts: readonly string[];
   readonly keys: KeyMap;
 }
 
@@ -86,8 +88,7 @@ const nextTool = (tool: ReworkTool | undefined): ReworkTool =>
   tool === undefined ? 'hot-air' : after(reworkTools, tool);
 
 /** While heat is on it belongs to the place it was started on. */
-const nextPart = (mode: DeskMode, { state, profile }: DeskView, by: 1 | -1): DeskMode => {
-  const parts = Object.keys(profile.parts ?? {});
+const nextPart = (mode: DeskMode, { state, parts }: DeskView, by: 1 | -1): DeskMode => {
   if (state.heat !== null || parts.length === 0) return mode;
   const at = parts.indexOf(mode.place.part ?? '');
   const next = at < 0 ? 0 : (at + by + parts.length) % parts.length;

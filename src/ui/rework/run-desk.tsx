@@ -1,7 +1,7 @@
 // The rework desk on a terminal: screen and keys until it is left. Restores the terminal whatever happens.
 import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
-import { firstPlace, firstSetting } from '../../core/rework/begin-desk.js';
+import { firstPlace, firstSetting, partsByDoubt } from '../../core/rework/begin-desk.js';
 import type { Words } from '../../core/words/words.js';
 import type { ReworkDesk } from '../../session/rework-desk.js';
 import { detectAppearance } from '../appearance.js';
@@ -41,6 +41,7 @@ export const runDesk = async (options: DeskOptions): Promise<void> => {
     ...detectAppearance(process.env, stdout.isTTY ? stdout.getColorDepth() : 1),
     ...options.appearance,
   });
+  const parts = partsByDoubt(before, profile);
   let shown: Shown = {
     mode: {
       place: firstPlace(before, desk.state, profile),
@@ -63,7 +64,7 @@ export const runDesk = async (options: DeskOptions): Promise<void> => {
     for (const call of watchers) call();
   };
   const press = (key: Key): void => {
-    const step = pressDeskKey(shown.mode, key, { state: desk.state, profile, keys });
+    const step = pressDeskKey(shown.mode, key, { state: desk.state, profile, parts, keys });
     try {
       const refusals = step.acts.map((act) => desk.act(act));
       const refused = refusals.find((why) => why !== null) ?? null;

@@ -33,6 +33,25 @@ describe('the first page after rework', () => {
     expect(section('unchecked')).not.toContain('no function test is recorded');
   });
 
+  it('should give the cause as the technician noted it, and count a part on two lines once', () => {
+    const recheck = recheckOf('good');
+    const { compared } = recheck;
+    if (compared === null) throw new Error('not compared');
+    const twice = {
+      ...recheck,
+      compared: {
+        ...compared,
+        press: [...compared.press, { line: 'D0_N', part: 'FL1', outcome: 'stays' as const }],
+      },
+    };
+    const { section } = page(reworked('note', 'FL1 pad 1'), 'en', [twice]);
+    expect(section('failed')).toContain('Cause, as the technician found it: FL1 pad 1.');
+    expect(section('checked')).toContain('The place that was loose was pressed again');
+    expect(page(reworked('note', 'FL1 pad 1'), 'ar', [twice]).section('failed')).toContain(
+      'FL1 pad 1',
+    );
+  });
+
   it.each([
     ['no recheck', [], 'not measured again'],
     ['a recheck older than the work', [recheckOf('good', 1250)], 'older than the last work'],

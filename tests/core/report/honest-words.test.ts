@@ -186,7 +186,9 @@ describe('first page', () => {
       const event = { ...ranked, suspects: [{ ...first, probability, ...over }, ...rest] };
       return sectionText(makeDocument([...eventful, event]), 'failed');
     };
-    expect(failed(0.81)).toContain('Most likely place of the fault: joint FL1 pad 1');
+    expect(failed(0.81)).toContain(
+      'Most likely place of the fault at pin 2: joint FL1 pad 1, with a probability of 81 %. For pin 4 the measurements alone name no single place.',
+    );
     expect(failed(0.5)).not.toContain('Most likely');
     expect(failed(0.9, { where: 'lead', id: 'ground-clip' })).toContain('The device may be sound');
   });

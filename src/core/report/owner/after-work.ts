@@ -80,7 +80,12 @@ export const checkedAfterWork = (report: Report, { shared }: ReportWords): reado
   if (compared != null) {
     const read = compared.pins.filter(({ after }) => after.verdict !== 'unread').length;
     texts.push(later.owner.rechecked(read, compared.pins.length, later.outcome[compared.outcome]));
-    const stays = compared.press.filter(({ outcome }) => outcome === 'stays').length;
+    // One part that was loose on two lines is one place.
+    const stays = new Set(
+      compared.press
+        .filter(({ outcome }) => outcome === 'stays')
+        .map(({ line, part }) => part ?? `line ${line}`),
+    ).size;
     if (stays > 0) texts.push(later.owner.pressedAgain(stays));
   }
   if (power !== undefined) texts.push(later.owner.power(later.draw[power.draw]));

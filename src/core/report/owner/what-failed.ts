@@ -1,5 +1,5 @@
 // What failed, pin by pin, in words for someone who knows nothing of it.
-import { brief, name, type Phrase, say } from '../../words/report-phrase.js';
+import { brief, join, name, type Phrase, say } from '../../words/report-phrase.js';
 import type { PlainFault, ReportWords } from '../../words/report-words.js';
 import type { Account } from '../account.js';
 import type { Block, Item, Section } from '../document.js';
@@ -14,7 +14,7 @@ import { namedPins } from './named-pins.js';
 const mostFaults = 4;
 
 export const whatFailed = (
-  { press }: Pick<Account, 'press'>,
+  { press, rework }: Pick<Account, 'press' | 'rework'>,
   pins: readonly PinFacts[],
   words: ReportWords,
   unit: string,
@@ -33,24 +33,29 @@ export const whatFailed = (
   if (pins.every(({ record }) => record.verdict === 'unread')) {
     blocks.push({ kind: 'text', text: failed.nothingMeasured });
   } else if (blocks.length === 0) blocks.push({ kind: 'text', text: failed.none });
-  const likely = likeliest(press.ranked, words);
-  if (likely !== null) blocks.push({ kind: 'text', text: likely });
+  const said = [...likeliest(press.ranked, faulty, words)];
+  const cause = rework.closed?.cause;
+  if (cause !== undefined) said.push(words.shared.later.owner.cause(brief(cause)));
+  if (said.length > 0) blocks.push({ kind: 'text', text: join(said, ' ') });
   return { id: 'failed', title: failed.title, blocks };
 };
 
-/** An owner is told of one place, and only if it is likelier than all others together. */
+/** An owner is told of one place, and only if it is likelier than all others together; what it leaves open is said. */
 const likeliest = (
   ranked: Account['press']['ranked'],
-  { shared, owner }: ReportWords,
-): Phrase | null => {
+  faulty: readonly PinFacts[],
+  { shared, owner: { failed } }: ReportWords,
+): readonly Phrase[] => {
   const [first] = ranked?.suspects ?? [];
-  if (first === undefined || first.probability <= 0.5) return null;
+  if (first === undefined || first.probability <= 0.5) return [];
   const probability = writtenPercent(first.probability);
-  const { where, id } = first;
-  if (where !== 'lead') {
-    return owner.failed.likely(shared.place(where, name(id)), probability);
-  }
-  return owner.failed.likelyLead(suspectInWords(first, shared), probability);
+  const { where, id, lines } = first;
+  if (where === 'lead') return [failed.likelyLead(suspectInWords(first, shared), probability)];
+  const place = shared.place(where, name(id));
+  const explained = namedPins(faulty, shared, ({ planned }) => lines.includes(planned.line));
+  const rest = namedPins(faulty, shared, ({ planned }) => !lines.includes(planned.line));
+  if (rest === null || explained === null) return [failed.likely(place, probability, null)];
+  return [failed.likely(place, probability, explained), failed.unplaced(rest)];
 };
 
 const itemOf = (pin: PinFacts, { shared, owner }: ReportWords, unit: string): Item => {

@@ -22,7 +22,10 @@ export const pressSection = (
   const comparisons = compared.map(({ line, outcome, parts, shamPressed }): Block => {
     const names = join(parts.map(name), shared.comma);
     const said = words.compared(name(line), outcome, names);
-    return { kind: 'text', text: shamPressed ? said : say`${said} ${words.noSham}` };
+    return {
+      kind: 'text',
+      text: shamPressed || outcome === 'none' ? said : say`${said} ${words.noSham}`,
+    };
   });
   const traces = tests.flatMap((test) => {
     const pin = account.state.plan.pins.find(({ line }) => line === test.judged.line);

@@ -54,6 +54,7 @@ export const suspectsSection = (
     blocks.push({
       kind: 'table',
       caption: words.chain(name(pin), name(line)),
+      titled: true,
       columns: [
         { title: words.place, as: 'words' },
         { title: words.probability, as: 'figures' },
