@@ -72,3 +72,15 @@ it('should fetch from and deliver to a shop, and tell nobody the token', async (
     expect(readFileSync(join(parentPath, name), 'utf8')).not.toContain(token);
   }
 }, 120_000);
+
+it('should need no address to say that nothing waits to be delivered', async () => {
+  const folder = temporaryFolder();
+  const env = { XDG_CONFIG_HOME: folder, XDG_DATA_HOME: join(folder, 'data'), HOME: folder };
+  const plain = await runProgram(['share', 'outbox', '--retry'], { env });
+  expect(plain).toMatchObject({ code: 0, lines: ['Nothing waits to be delivered.'] });
+  const { code, lines } = await runProgram(['share', 'outbox', '--retry', '--json'], { env });
+  expect(code).toBe(0);
+  expect(lines.map((line): unknown => JSON.parse(line))).toEqual([
+    { type: 'outbox-tried', delivered: 0, waiting: 0 },
+  ]);
+});

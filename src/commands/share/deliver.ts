@@ -76,8 +76,10 @@ export const outboxCommand = (): Command =>
     .action(async (options: OutboxOptions) => {
       const say = sayer(options);
       const outbox = openOutbox(outboxFolder());
-      if (options.retry) await sendAll(outbox, serverFor('delivery', options.to), say);
-      else list(outbox, options, say);
+      if (!options.retry) list(outbox, options, say);
+      else if (outbox.items().length > 0) {
+        await sendAll(outbox, serverFor('delivery', options.to), say);
+      } else say(words.nothingWaits, { type: 'outbox-tried', delivered: 0, waiting: 0 });
     });
 
 /** `session.jsonl e8a6 c792 aa64 f998`: the file's name, and the fingerprint as `check` shows it. */
