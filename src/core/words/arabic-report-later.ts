@@ -86,7 +86,6 @@ export const arabicLater: LaterWords = {
     moreDone: (n) => `و${n} غير ذلك في الصفحات الفنية.`,
     rechecked: (read, total, outcome) =>
       say`القياس من جديد بعد العمل، ${read} من أصل ${arabicCount(total, places)}: ${outcome}.`,
-    notRechecked: 'لم تُقَس اللوحة من جديد بعد العمل.',
     pressedAgain: (n) =>
       n === 1
         ? 'ضُغط الموضع الذي كان مرتخيًا من جديد فبقي ثابتًا.'

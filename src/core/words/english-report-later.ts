@@ -67,7 +67,6 @@ export const englishLater: LaterWords = {
     moreDone: (n) => `${n} more on the technical pages.`,
     rechecked: (read, total, outcome) =>
       say`Measured again after the work, ${read} of ${total} places: ${outcome}.`,
-    notRechecked: 'The board was not measured again after the work.',
     pressedAgain: (n) =>
       n === 1
         ? 'The place that was loose was pressed again and stayed put.'

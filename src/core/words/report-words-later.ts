@@ -34,7 +34,6 @@ export interface LaterWords {
     /** The technical pages list them all. */
     moreDone(n: number): string;
     rechecked(read: number, total: number, outcome: string): Phrase;
-    readonly notRechecked: string;
     pressedAgain(n: number): string;
     functionTested(tested: Datum, works: string): Phrase;
     power(draw: string): Phrase;

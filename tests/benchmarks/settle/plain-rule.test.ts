@@ -1,11 +1,11 @@
 // The yardstick itself: right on clean readings, and wrong in the ways it is known for.
 import { describe, expect, it } from 'vitest';
-import type { Input } from '../../src/core/inputs.js';
-import { inputTime } from '../../src/core/inputs.js';
-import { bestPlain, emptyGrid, tryPlain } from '../benchmarks/settle/best-plain.js';
-import { plainRule } from '../benchmarks/settle/plain-rule.js';
-import { scoreWalk } from '../benchmarks/settle/score-walk.js';
-import { walkByHand } from './settle-walk-by-hand.js';
+import type { Input } from '../../../src/core/inputs.js';
+import { inputTime } from '../../../src/core/inputs.js';
+import { bestPlain, emptyGrid, tryPlain } from './best-plain.js';
+import { plainRule } from './plain-rule.js';
+import { scoreWalk } from './score-walk.js';
+import { walkByHand } from './walk-by-hand.js';
 
 const setting = { readings: 3, percent: 0.5 };
 const replace = (from: number, to: number, make: (t: number) => Input) => ({

@@ -1,9 +1,9 @@
 // The benchmark's own numbers: random streams, proportions and quantiles.
 import { describe, expect, it } from 'vitest';
-import { proportion } from '../benchmarks/shared/proportion.js';
-import { quantile } from '../benchmarks/shared/quantile.js';
-import { seeded } from '../benchmarks/shared/random.js';
-import { textTable } from '../benchmarks/shared/text-table.js';
+import { proportion } from './proportion.js';
+import { quantile } from './quantile.js';
+import { seeded } from './random.js';
+import { textTable } from './text-table.js';
 
 const draws = Array.from({ length: 20_000 });
 

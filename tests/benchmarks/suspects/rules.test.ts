@@ -1,20 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../benchmarks/shared/random.js';
-import { compareRules } from '../benchmarks/suspects/compare-rules.js';
-import {
-  costOfPolicy,
-  inOrder,
-  inOrderSkipping,
-  leastCost,
-} from '../benchmarks/suspects/policies.js';
+import { seeded } from '../shared/random.js';
+import { compareRules } from './compare-rules.js';
+import { costOfPolicy, inOrder, inOrderSkipping, leastCost } from './policies.js';
 import {
   type Hypothesis,
   isIsolated,
   type SharpWorld,
   sharpWorld,
   splitBy,
-} from '../benchmarks/suspects/sharp-world.js';
-import { drawSmallChain, families, type SmallChain } from '../benchmarks/suspects/small-chains.js';
+} from './sharp-world.js';
+import { drawSmallChain, families, type SmallChain } from './small-chains.js';
 
 const one = (): number => 1;
 

@@ -1,8 +1,8 @@
 // The benchmark's command line, what it hands to the built program, and what it reads back.
 import { describe, expect, it } from 'vitest';
-import { benchOptions, usage } from '../benchmarks/settle/options.js';
-import { accuracyOptions } from '../benchmarks/settle/program-engine.js';
-import { scoredEvent } from '../benchmarks/settle/scored-event.js';
+import { benchOptions, usage } from './options.js';
+import { accuracyOptions } from './program-engine.js';
+import { scoredEvent } from './scored-event.js';
 
 describe('benchOptions', () => {
   it('has defaults', () => {

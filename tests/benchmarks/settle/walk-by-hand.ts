@@ -1,9 +1,9 @@
 // A walk of five pins written down by hand, with round numbers, for checking scorer and plain rule: ground,
 // two lines that read alike, an open line, a leaky line that is touched twice.
-import type { Input } from '../../src/core/inputs.js';
-import { type Profile, profileFormat } from '../../src/core/profile/profile-format.js';
-import type { ScoredEvent } from '../benchmarks/settle/scored-event.js';
-import type { Contact, GeneratedWalk, PinTruth } from '../benchmarks/settle/walk-truth.js';
+import type { Input } from '../../../src/core/inputs.js';
+import { type Profile, profileFormat } from '../../../src/core/profile/profile-format.js';
+import type { ScoredEvent } from './scored-event.js';
+import type { Contact, GeneratedWalk, PinTruth } from './walk-truth.js';
 
 const expect = { resistance: { nominal: 400, tolerance: 0.1 } };
 

@@ -1,17 +1,17 @@
 // The generated walks are what they claim to be: the same for a seed, valid for the program, and with the
 // shares and laws of their mixture.
 import { describe, expect, it } from 'vitest';
-import { type Input, inputTime } from '../../src/core/inputs.js';
-import { profileFormat } from '../../src/core/profile/profile-format.js';
-import { isOverload, isValue } from '../../src/core/reading.js';
-import { parseLogLine } from '../../src/core/reading-log.js';
-import { settlesIn } from '../benchmarks/settle/creeping-line.js';
-import { resolutionAt } from '../benchmarks/settle/draw-meter.js';
-import { generateWalk } from '../benchmarks/settle/generate-walk.js';
-import { mixtureNamed, mixtures } from '../benchmarks/settle/mixtures/all.js';
-import { common } from '../benchmarks/settle/mixtures/common.js';
-import { readingLog } from '../benchmarks/settle/reading-log.js';
-import type { GeneratedWalk } from '../benchmarks/settle/walk-truth.js';
+import { type Input, inputTime } from '../../../src/core/inputs.js';
+import { profileFormat } from '../../../src/core/profile/profile-format.js';
+import { isOverload, isValue } from '../../../src/core/reading.js';
+import { parseLogLine } from '../../../src/core/reading-log.js';
+import { settlesIn } from './creeping-line.js';
+import { resolutionAt } from './draw-meter.js';
+import { generateWalk } from './generate-walk.js';
+import { mixtureNamed, mixtures } from './mixtures/all.js';
+import { common } from './mixtures/common.js';
+import { readingLog } from './reading-log.js';
+import type { GeneratedWalk } from './walk-truth.js';
 
 const many = Array.from({ length: 60 }, (_, number) => generateWalk(common, 7, number));
 const holds = many.flatMap((walk) =>

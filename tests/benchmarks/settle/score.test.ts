@@ -1,12 +1,12 @@
 // Each kind of error, made by hand, is counted once and as what it is.
 import { describe, expect, it } from 'vitest';
-import { generateWalk } from '../benchmarks/settle/generate-walk.js';
-import { mixtures } from '../benchmarks/settle/mixtures/all.js';
-import { scoreWalk } from '../benchmarks/settle/score-walk.js';
-import type { ScoredEvent } from '../benchmarks/settle/scored-event.js';
-import { errorShare, tally } from '../benchmarks/settle/tally.js';
-import type { GeneratedWalk } from '../benchmarks/settle/walk-truth.js';
-import { eventsWith, judged, settled, walkByHand } from './settle-walk-by-hand.js';
+import { generateWalk } from './generate-walk.js';
+import { mixtures } from './mixtures/all.js';
+import { scoreWalk } from './score-walk.js';
+import type { ScoredEvent } from './scored-event.js';
+import { errorShare, tally } from './tally.js';
+import { eventsWith, judged, settled, walkByHand } from './walk-by-hand.js';
+import type { GeneratedWalk } from './walk-truth.js';
 
 const score = (changed: Parameters<typeof eventsWith>[0]) =>
   scoreWalk(walkByHand, eventsWith(changed));

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { judgeRecord } from '../../src/core/press/judge-record.js';
-import { readMeter } from '../benchmarks/press/bench-meter.js';
-import { runPressTrial } from '../benchmarks/press/generate-press.js';
-import { imitators, tryImitator } from '../benchmarks/press/imitators.js';
-import { pressKinds, rightFinding } from '../benchmarks/press/press-kinds.js';
-import { shareTable, truthTable } from '../benchmarks/press/press-tables.js';
-import { missedReach, type PressOutcome, scorePress } from '../benchmarks/press/score-press.js';
-import { drawSlipping } from '../benchmarks/press/slips.js';
-import { seeded } from '../benchmarks/shared/random.js';
+import { judgeRecord } from '../../../src/core/press/judge-record.js';
+import { seeded } from '../shared/random.js';
+import { readMeter } from './bench-meter.js';
+import { runPressTrial } from './generate-press.js';
+import { imitators, tryImitator } from './imitators.js';
+import { pressKinds, rightFinding } from './press-kinds.js';
+import { shareTable, truthTable } from './press-tables.js';
+import { missedReach, type PressOutcome, scorePress } from './score-press.js';
+import { drawSlipping } from './slips.js';
 
 const trials = 40;
 
