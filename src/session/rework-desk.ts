@@ -1,6 +1,7 @@
 // The loop of a rework: act or passing time, decide, append to the file, then tell. Time is the monotonic clock's;
 // nothing is shown that the file does not hold.
 import type { EventOf, Numbered, WalkEvent } from '../core/events.js';
+import type { HeatLimits } from '../core/profile/heat-limits-format.js';
 import {
   closeLostHeat,
   decideRework,
@@ -8,7 +9,6 @@ import {
   type ReworkRefusal,
 } from '../core/rework/decide-rework.js';
 import { nextLimit } from '../core/rework/heat-clock.js';
-import type { HeatLimits } from '../core/rework/heat-limits.js';
 import { evolveRework, noRework, type ReworkState } from '../core/rework/rework-state.js';
 import type { Clock, Follower } from './ports.js';
 

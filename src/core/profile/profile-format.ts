@@ -2,7 +2,7 @@
 // what a good board reads. Strict: an unknown key is refused, so a typing slip never passes silently.
 import { z } from 'zod';
 import { measureFunctions, polarities } from '../reading.js';
-import { heatLimits } from '../rework/heat-limits.js';
+import { heatLimits } from './heat-limits-format.js';
 
 export const provenance = z.strictObject({
   by: z.string().min(1),

@@ -1,9 +1,10 @@
 // What follows from one act at the rework desk, or from time going by while heat is on. Pure, like the walk: the
 // same state and input give the same events. Nothing here commands a tool.
 import type { EventOf, WalkEvent } from '../events.js';
+import type { HeatLimits } from '../profile/heat-limits-format.js';
 import type { Profile } from '../profile/profile-format.js';
 import { nextLimit } from './heat-clock.js';
-import type { HeatLimits, Place } from './heat-limits.js';
+import type { Place } from './heat-limits.js';
 import { heatCautions, type ReworkAction, type ReworkTool } from './rework-events.js';
 import { evolveRework, type ReworkState } from './rework-state.js';
 

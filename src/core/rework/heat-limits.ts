@@ -1,16 +1,7 @@
 // How long a place may be heated, as the profile says for its areas or for every place, or else the shop. Nothing
 // here knows better than they do: without a limit there is none, and the data sheets are what counts.
-import { z } from 'zod';
+import type { HeatLimits } from '../profile/heat-limits-format.js';
 import type { Profile } from '../profile/profile-format.js';
-
-export const heatLimits = z.strictObject({
-  /** Seconds under heat in one go, and all in all. */
-  run: z.number().positive().optional(),
-  total: z.number().positive().optional(),
-  /** Highest set-point of the tool, in degrees Celsius. */
-  setPoint: z.number().positive().optional(),
-});
-export type HeatLimits = z.infer<typeof heatLimits>;
 
 /** A part of the profile, or an area by name. */
 export interface Place {

@@ -1,10 +1,10 @@
 // Heat against its limits: when each word is due, and for what. Limits here are the test's own.
 import { describe, expect, it } from 'vitest';
 import type { EventOf, WalkEvent } from '../../../src/core/events.js';
+import type { HeatLimits } from '../../../src/core/profile/heat-limits-format.js';
 import type { Profile } from '../../../src/core/profile/profile-format.js';
 import { decideRework, type ReworkInput } from '../../../src/core/rework/decide-rework.js';
 import { heatClocks, nextLimit } from '../../../src/core/rework/heat-clock.js';
-import type { HeatLimits } from '../../../src/core/rework/heat-limits.js';
 import { evolveRework, noRework, type ReworkState } from '../../../src/core/rework/rework-state.js';
 
 const profile: Profile = {
