@@ -1,14 +1,9 @@
 // Running heat against its limits: how long it has been on, how long each area has had in all, and when next to
 // say so. A cue comes before a limit is met, at it, and then again and again until heat is off.
 import type { EventOf } from '../events.js';
+import type { HeatLimits } from '../profile/heat-limits-format.js';
 import type { Profile } from '../profile/profile-format.js';
-import {
-  type Heated,
-  type HeatLimits,
-  heatedAreas,
-  isHeatedBy,
-  type Place,
-} from './heat-limits.js';
+import { type Heated, heatedAreas, isHeatedBy, type Place } from './heat-limits.js';
 import type { ReworkState } from './rework-state.js';
 
 export interface HeatClock extends Heated {
