@@ -1,5 +1,6 @@
 // When a meter measures and when it speaks, by its kind: by itself after every conversion, on a key character,
 // or as an SCPI instrument that measures on request. Knows time, not the board; refuses nothing it receives.
+import { benchIdentity } from '../core/meter/bench-identity.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { encodeReading } from '../core/meter/encode-reading.js';
 import { type ScpiWorld, scpiResponder } from '../core/meter/scpi-responder.js';
@@ -32,7 +33,6 @@ export interface Speech {
 /** Seconds an instrument needs to understand a command. */
 const thinkS = 0.002;
 /** IEEE 488.2, 10.14: four fields, 0 where there is nothing to say. */
-const identity = 'PINWALK,VIRTUAL BENCH,0,1';
 
 export const createSpeech = (setup: SpeechSetup): Speech => {
   switch (setup.driver.talk.style) {
@@ -108,7 +108,7 @@ const speakScpi = (setup: SpeechSetup): Speech => {
       const display = { fullScale: 1, resolution: 1 };
       return { reading: { t: 0, function: measure, overload: true }, display };
     };
-    responder.answer(state, line, { identity, sense });
+    responder.answer(state, line, { identity: benchIdentity, sense });
     return found;
   };
 
@@ -136,7 +136,7 @@ const speakScpi = (setup: SpeechSetup): Speech => {
         if (shown === null) throw new Error('an SCPI line measured that had not before');
         return shown;
       };
-      const answered = responder.answer(state, head.line, { identity, sense });
+      const answered = responder.answer(state, head.line, { identity: benchIdentity, sense });
       state = answered.state;
       return answered.answer;
     },

@@ -23,7 +23,10 @@ export interface ReferenceFree {
   readonly confidence: number;
 }
 
-/** How far a witness is to be believed: order of magnitude only. Common practice, no source. */
+/**
+ * How far a witness is to be believed: order of magnitude only. Common practice, no source. A fault that is named by
+ * one of them is as sure as any other; a line called normal need not be: nothing speaks against it, and no more.
+ */
 const belief: Readonly<Record<Witness, number>> = {
   'ground-good': 0.98,
   'ground-bad': 0.97,
@@ -35,9 +38,9 @@ const belief: Readonly<Record<Witness, number>> = {
   'mate-also-overload': 0.5,
   'group-alike': 0.85,
   'group-apart': 0.8,
-  'group-conducts': 0.9,
+  'group-conducts': 0.95,
   'unused-overload': 0.98,
-  'unused-conducts': 0.9,
+  'unused-conducts': 0.95,
 };
 /** A supply may rightly read a few ohms. */
 const shortedSupply = 0.7;

@@ -1,6 +1,7 @@
 // What one session says of its board: the symptom it came with, and the places that turned out to be at fault. Fed
 // with events as they lie in the file, unproven: whatever is missing, unknown or of another kind is passed over.
 
+import { isBenchSpeaking } from '../meter/bench-identity.js';
 import { shamPlace } from '../press/press-stage.js';
 import { sessionFormat } from '../session-events.js';
 
@@ -29,6 +30,7 @@ export interface CaseReader {
 
 /** Types worth parsing; a session holds many thousand lines of others. */
 export const tellingTypes: ReadonlySet<string> = new Set([
+  'meter-spoke',
   'groups-proposed',
   'press-judged',
   'suspects-ranked',
@@ -55,6 +57,7 @@ export const caseReader = (opened: Fields, begins: string): CaseReader => {
   if (profile === undefined) throw new RangeError('the header names no profile');
   let symptom: string | null = null;
   let done = false;
+  let simulated = opened.simulated === true;
   let closedWith: string | undefined;
   const found = new Set<string>();
   let suspected: string | undefined;
@@ -73,6 +76,9 @@ export const caseReader = (opened: Fields, begins: string): CaseReader => {
       }
       case 'suspects-ranked':
         suspected = likeliest(event.suspects);
+        break;
+      case 'meter-spoke':
+        simulated ||= isBenchSpeaking({ ...event, type: 'meter-spoke' });
         break;
       case 'walk-finished':
         done = true;
@@ -94,7 +100,7 @@ export const caseReader = (opened: Fields, begins: string): CaseReader => {
         text(object(opened.redacted).of) ??
         begins,
       profile,
-      simulated: opened.simulated === true,
+      simulated,
       symptom,
       done,
       causes: causesOf(closedWith, found, suspected),

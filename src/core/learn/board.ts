@@ -1,5 +1,6 @@
 // One good board as learning sees it: what each pin read, in one function and polarity, and where it comes from.
 import type { WalkEvent } from '../events.js';
+import { isBenchSpeaking } from '../meter/bench-identity.js';
 import { offBoard } from '../profile/donor.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 
@@ -34,11 +35,14 @@ export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board | 
   let board: Omit<Board, 'name' | 'pins'> | null = null;
   const pins = new Map<string, BoardPin>();
   let good: 'donor' | undefined;
+  let bench = false;
   for (const event of events) {
     if (event.type === 'session-opened') {
       const { measure, wallTime, simulated, donor } = event;
       good = donor === undefined ? undefined : 'donor';
       board = { function: measure.function, polarity: measure.polarity, wallTime, simulated };
+    } else if (isBenchSpeaking(event)) {
+      bench = true;
     } else if (event.type === 'pin-settled' && event.board === good) {
       const { value, standardUncertainty, range } = event;
       const { name: pin } = offBoard(event.pin);
@@ -55,5 +59,7 @@ export const gatherBoard = (name: string, events: Iterable<WalkEvent>): Board | 
       if (!isRead) pins.delete(offBoard(event.pin).name);
     }
   }
-  return board === null ? null : { name, ...board, pins: [...pins.values()] };
+  if (board === null) return null;
+  const { simulated } = board;
+  return { name, ...board, simulated: simulated || bench, pins: [...pins.values()] };
 };

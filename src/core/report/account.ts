@@ -2,6 +2,7 @@
 // what happened on the way. Takes the events one by one and keeps no readings. Without a header there is no account.
 import type { EventOf, Numbered } from '../events.js';
 import { emptyJob, foldJob, type Job } from '../job/job.js';
+import { isBenchSpeaking } from '../meter/bench-identity.js';
 import { evolveRework, noRework, type ReworkState } from '../rework/rework-state.js';
 import { foldStored, openStored } from '../walk/fold-stored.js';
 import type { WalkState } from '../walk/state.js';
@@ -18,6 +19,8 @@ type Advice = NonNullable<EventOf<'pin-judged'>['advice']>;
 
 export interface Account {
   readonly opened: EventOf<'session-opened'>;
+  /** No real meter was there: said at the opening, or by the meter itself. */
+  readonly simulated: boolean;
   /** The openings of the session: the first and every later one. */
   readonly sittings: readonly (EventOf<'session-opened'> | EventOf<'session-resumed'>)[];
   readonly state: WalkState;
@@ -47,6 +50,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
   let job = emptyJob;
   let walkEndT = 0;
   let isRecord = false;
+  let simulated = false;
   const sittings: Account['sittings'][number][] = [];
   const advice = new Map<string, Advice>();
   const touches = createTouchLog();
@@ -59,6 +63,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
   for (const event of events) {
     if (event.type === 'session-opened' || event.type === 'session-resumed') sittings.push(event);
     if (event.type === 'session-opened') opened ??= event;
+    simulated ||= event.type === 'session-opened' ? event.simulated : isBenchSpeaking(event);
     if (opened === undefined) return null;
     if (event.type === 'session-resumed') isRecord = event.work === 'record';
     if (!isRecord) walkEndT = event.t;
@@ -75,6 +80,7 @@ export const accountOf = (events: Iterable<Numbered>): Account | null => {
   if (opened === undefined || state === undefined) return null;
   return {
     opened,
+    simulated,
     sittings,
     state,
     endT: state.t,

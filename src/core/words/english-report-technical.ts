@@ -144,7 +144,7 @@ export const englishTechnical: TechnicalLanguage = {
       uncertainty:
         'The standard uncertainty of a reading combines accuracy and resolution (taken as rectangular) and the scatter of the touch, as the Guide to the Expression of Uncertainty in Measurement does (JCGM 100:2008, 4.3.7, 5.1.2). How far the boards behind the expected values may differ is in their limits.',
       verdicts: (least) =>
-        say`A verdict is the class that is most probable given the reading and its uncertainty (as in JCGM 106:2012); under ${least} it is called unsure. An overload says that nothing is read; it has no uncertainty of its own.`,
+        say`A verdict is the class that is most probable given the reading and its uncertainty (as in JCGM 106:2012); under ${least} it is called unsure. A line of which no good value is known is called normal where nothing speaks against it, which is less sure. An overload says that nothing is read; it has no uncertainty of its own.`,
     },
     expected: {
       title: 'Expected values',

@@ -79,7 +79,7 @@ const rowOf = ({ planned, record, line, touches, donor }: PinFacts, report: Repo
     touches: touches.length,
     settled_at_s: touches.at(-1)?.t ?? null,
     session: shortFingerprint(report.source.fingerprint),
-    simulated: opened.simulated,
+    simulated: report.account.simulated,
     ...afterOf(planned.pin, report),
     redacted: opened.redacted !== undefined,
     donor_verdict: donor?.verdict ?? null,

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   judgeWithoutReference,
@@ -5,6 +6,7 @@ import {
 } from '../../../src/core/context/judge-without-reference.js';
 import type { ReadPin } from '../../../src/core/context/read-pin.js';
 import { planWalk } from '../../../src/core/profile/plan.js';
+import { leastConfidence } from '../../../src/core/walk/judge.js';
 import { shippedProfile } from '../../bench/support/profile-files.js';
 import { planOf, readsNothing, readsValue, signal, unread } from './demo-board.js';
 
@@ -60,6 +62,28 @@ const offPins = (opinions: ReadonlyMap<string, ReferenceFree>): string[] =>
   [...opinions.values()].filter(({ probably }) => probably === 'off').map(({ pin }) => pin);
 
 describe('judgeWithoutReference', () => {
+  it('should name a fault only as sure as any other verdict must be, whatever is read', () => {
+    const read = fc.oneof(
+      fc.constant(readsNothing),
+      fc.double({ min: 0.1, max: 5000, noNaN: true }).map((value) => readsValue(value)),
+    );
+    const named = new Set<string>();
+    fc.assert(
+      fc.property(fc.array(read, { minLength: 14, maxLength: 14 }), (reads) => {
+        const change = Object.fromEntries(
+          plan.pins.map(({ pin }, at) => [pin, reads[at] as ReadPin]),
+        );
+        for (const { verdict, confidence } of board(change).values()) {
+          if (verdict === null || verdict === 'unsure' || verdict === 'normal') continue;
+          named.add(verdict);
+          expect(confidence).toBeGreaterThanOrEqual(leastConfidence);
+        }
+      }),
+      { numRuns: 300 },
+    );
+    expect([...named].sort()).toEqual(['high', 'low', 'open', 'short']);
+  });
+
   it('should find nothing off on a good board, and say what it cannot tell', () => {
     const opinions = board();
     expect(opinions.size).toBe(plan.pins.length);

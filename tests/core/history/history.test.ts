@@ -33,6 +33,13 @@ const symptom = (id: string, probability: number): object => ({
 });
 
 describe('what a session says of its board', () => {
+  it('should be known as simulated by its header, or by what the meter calls itself', () => {
+    const says = (text: string): object => ({ type: 'meter-spoke', says: 'identity', text });
+    expect(caseOf([says('ACME,DMM-1,0,1')]).simulated).toBe(false);
+    expect(caseOf([says('PINWALK,VIRTUAL BENCH,0,1')]).simulated).toBe(true);
+    expect(caseOf([], { ...opened, simulated: true }).simulated).toBe(true);
+  });
+
   it.each([
     [[closed('FL2'), press('FL1', 'loose'), ranked('U1', 0.9)], [['FL2', 'confirmed']]],
     [[press('FL1', 'loose'), press('FL2', 'steady'), ranked('U1', 0.9)], [['FL1', 'found']]],

@@ -52,6 +52,18 @@ const judged = (
 });
 
 describe('gatherBoard', () => {
+  it('should be known as simulated by what the meter calls itself', () => {
+    const real = { ...opened, simulated: false };
+    const says = (text: string): WalkEvent => ({
+      type: 'meter-spoke',
+      t: 0,
+      says: 'identity',
+      text,
+    });
+    expect(gatherBoard('a', [real, says('ACME,DMM-1,0,1')])?.simulated).toBe(false);
+    expect(gatherBoard('a', [real, says('PINWALK,VIRTUAL BENCH,0,1')])?.simulated).toBe(true);
+  });
+
   it('should take the last value of every pin, its range, and where the session comes from', () => {
     const board = gatherBoard('a.jsonl', [
       opened,

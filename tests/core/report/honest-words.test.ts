@@ -92,6 +92,18 @@ describe('first page', () => {
     expect(titles({ profile: demo })).toEqual(['Invented profile.']);
   });
 
+  it('should say that readings are simulated where the bench over a wire named itself', () => {
+    const titles = (text: string): string[] => {
+      const says = { type: 'meter-spoke', t: 0, says: 'identity', text } as const;
+      const [first, ...rest] = walked(all('normal'));
+      return makeDocument([first as WalkEvent, says, ...rest]).notices.map(({ title }) =>
+        plain(title),
+      );
+    };
+    expect(titles('PINWALK,VIRTUAL BENCH,0,1')).toEqual(['Simulated readings.']);
+    expect(titles('ACME,DMM-1,0,1')).toEqual([]);
+  });
+
   it('should say on top that a walk was not finished', () => {
     const stopped: readonly WalkEvent[] = [
       ...walked(all('normal').map((word, at) => (at < 3 ? word : 'unread'))),

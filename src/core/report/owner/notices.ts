@@ -8,10 +8,10 @@ import type { Account } from '../account.js';
 import type { Notice } from '../document.js';
 
 export const noticesOf = (
-  { opened, state }: Account,
+  { opened, simulated, state }: Account,
   { owner }: ReportWords,
 ): readonly Notice[] => {
-  const { simulated, profile, link, redacted } = opened;
+  const { profile, link, redacted } = opened;
   const { pins } = patientAlone(state);
   const left = pins.filter(({ verdict }) => verdict === 'unread').length;
   const unfinished = left > 0 && left < pins.length && state.cursor < state.plan.pins.length;
