@@ -3,6 +3,7 @@ import { CommanderError } from 'commander';
 import { UnsoundEventError } from '../core/walk/fold-stored.js';
 import { FileError } from '../store/file-error.js';
 import { JournalError } from '../store/journal-error.js';
+import { OutFileError } from '../store/write-out.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export const exitCodeFor = (error: unknown): number => {
@@ -10,7 +11,7 @@ export const exitCodeFor = (error: unknown): number => {
   if (error instanceof CommanderError) return exitCodes.usage;
   if (error instanceof FileError) return exitCodes.badFile;
   if (error instanceof UnsoundEventError) return exitCodes.badFile;
-  if (error instanceof JournalError) return exitCodes.unwritten;
+  if (error instanceof JournalError || error instanceof OutFileError) return exitCodes.unwritten;
   return 1;
 };
 
@@ -21,10 +22,13 @@ export const linesFor = (error: unknown): readonly string[] => {
     return [`${ownWords(error)}; see \`pinwalk --help\``];
   }
   if (error instanceof UserError || error instanceof FileError) return error.lines;
-  if (error instanceof JournalError || error instanceof UnsoundEventError) return [error.message];
+  if (isInWords(error)) return [error.message];
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return `unexpected failure, please report it: ${told}`.split('\n');
 };
+
+const isInWords = (error: unknown): error is Error =>
+  [JournalError, OutFileError, UnsoundEventError].some((kind) => error instanceof kind);
 
 /** Without the parser's own beginning, and its suggestion on the same line. */
 const ownWords = ({ message }: CommanderError): string =>

@@ -1,18 +1,16 @@
 // `history`: what failed after which symptom, over a folder of sessions; and priors of suspects from it.
-import { basename, resolve } from 'node:path';
+import { basename } from 'node:path';
 import { Command } from 'commander';
 import { cleanText } from '../core/clean-text.js';
-import { readDefinition } from '../core/definition/read-definition.js';
 import { shopPriors } from '../core/history/shop-priors.js';
 import { type History, tallyCases } from '../core/history/tally-cases.js';
 import type { Profile } from '../core/profile/profile-format.js';
-import { profileKind } from '../core/profile/profile-kind.js';
 import { english } from '../core/words/english.js';
-import { ReportFileError, writeReport } from '../report/write-report.js';
-import { FileError } from '../store/file-error.js';
 import { type Definition, loadProfile } from '../store/load-definitions.js';
 import { readCases } from '../store/read-cases.js';
 import { sessionFolder } from '../store/session-paths.js';
+import { writeOut } from '../store/write-out.js';
+import { profileText, refuseOut } from './profile-file.js';
 import { complain, say, sayLine, sayObject, sayTable } from './say.js';
 import { textTable } from './text-table.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -59,11 +57,8 @@ const run = (folder: string | undefined, options: HistoryOptions): void => {
     throw new UserError('--out goes with --profile ID or FILE', exitCodes.usage);
   }
   const profile = options.profile === undefined ? null : loadProfile(options.profile);
-  if (profile !== null && out !== undefined && resolve(profile.path) === resolve(out)) {
-    throw new UserError(
-      `${cleanText(out, 300)} is learned from; give another name`,
-      exitCodes.usage,
-    );
+  if (profile !== null && out !== undefined) {
+    refuseOut(out, [profile.path], options.force ?? false);
   }
   const { history, ...counts } = read(folder ?? sessionFolder(), profile, options);
   if (json) {
@@ -147,18 +142,7 @@ const tellPriors = (
     return;
   }
   const renamed = { ...learned.profile, id: basename(out, '.json') };
-  save(out, `${JSON.stringify(renamed, null, 2)}\n`, force ?? false);
+  writeOut(out, profileText(renamed, out).text, { force: force ?? false });
   const said = words.written(cleanText(renamed.id, 40), cleanText(out, 300));
   say(json, said, { type: 'profile-written', id: renamed.id, file: out });
-};
-
-const save = (out: string, text: string, force: boolean): void => {
-  const { content, problems } = readDefinition(profileKind, text);
-  if (content === undefined) throw new FileError(out, problems);
-  try {
-    writeReport(out, text, { force });
-  } catch (error) {
-    if (!(error instanceof ReportFileError)) throw error;
-    throw new UserError(error.message, exitCodes.unwritten);
-  }
 };

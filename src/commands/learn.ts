@@ -25,8 +25,9 @@ import {
   whatBoardsProve,
 } from '../core/words/english-learn.js';
 import { loadProfile } from '../store/load-definitions.js';
+import { writeOut } from '../store/write-out.js';
 import { configuration } from './configuration.js';
-import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
+import { idFor, profileText, refuseOut } from './profile-file.js';
 import { readBoards } from './read-boards.js';
 import { complain, sayer } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -112,7 +113,7 @@ const learn = (
   const { text, warnings } = profileText(learned.profile, out ?? options.profile);
   tell(learned, wanted.function, options);
   for (const warning of warnings) complain(warning);
-  if (out !== undefined) writeProfile(out, text, options.force ?? false);
+  if (out !== undefined) writeOut(out, text, { force: options.force ?? false });
   tellEnd(learned, boards, factor, options);
 };
 

@@ -6,9 +6,8 @@ import { readDefinition } from '../core/definition/read-definition.js';
 import { formatProblem } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/profile-kind.js';
-import { ReportFileError, writeReport } from '../report/write-report.js';
 import { FileError } from '../store/file-error.js';
-import { storedKind } from '../store/stored-kind.js';
+import { refuseSession } from './refuse-session.js';
 import { exitCodes, UserError } from './user-error.js';
 
 /** A profile is found by its id as the name of its file. */
@@ -23,17 +22,7 @@ export const refuseOut = (out: string, inputs: readonly string[], force: boolean
   if (inputs.some((input) => resolve(input) === resolve(out))) {
     throw new UserError(`${where} is learned from; give another name`, exitCodes.usage);
   }
-  if (!force) return;
-  let kind: ReturnType<typeof storedKind>;
-  try {
-    kind = storedKind(out);
-  } catch (error) {
-    if (error instanceof FileError) return;
-    throw error;
-  }
-  if (kind === 'session') {
-    throw new UserError(`${where} is a session, which is never replaced`, exitCodes.unwritten);
-  }
+  if (force) refuseSession(out, where);
 };
 
 export interface ProfileText {
@@ -48,14 +37,4 @@ export const profileText = (profile: Profile, name: string): ProfileText => {
   const { content, problems } = readDefinition(profileKind, text);
   if (content === undefined) throw new FileError(name, problems);
   return { text, warnings: problems.map((one) => formatProblem(cleanText(name, 300), one)) };
-};
-
-/** @throws UserError when it cannot be written, or is there and may not be replaced. */
-export const writeProfile = (out: string, text: string, force: boolean): void => {
-  try {
-    writeReport(out, text, { force });
-  } catch (error) {
-    if (!(error instanceof ReportFileError)) throw error;
-    throw new UserError(error.message, exitCodes.unwritten);
-  }
 };

@@ -13,10 +13,11 @@ import {
 import { programVersion } from '../core/version.js';
 import { english } from '../core/words/english.js';
 import { lineLearned } from '../core/words/english-learn.js';
+import { writeOut } from '../store/write-out.js';
 import { askAtTerminal } from './asking.js';
 import { canAsk } from './face.js';
 import { learnFromBoard } from './good-board.js';
-import { idFor, profileText, refuseOut, writeProfile } from './profile-file.js';
+import { idFor, profileText, refuseOut } from './profile-file.js';
 import { askProfile, isCount, type NewProfile } from './profile-guide.js';
 import { complain, sayLine, sayObject } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -129,7 +130,7 @@ const begin = async (options: NewOptions): Promise<void> => {
   const profile = build(id, told, options);
   const { text, warnings } = profileText(profile, out);
   for (const warning of warnings) complain(warning);
-  writeProfile(out, text, force);
+  writeOut(out, text, { force });
   const pins = profile.connector.pins.length;
   say(json, { type: 'profile-begun', id, pins, file: out }, [
     words.begun(id, pins, cleanText(out, 300)),
@@ -173,7 +174,7 @@ const grow = (session: string, { out, force = false, profile, by, json }: GrowOp
   });
   const { text, warnings } = profileText(learned.profile, out);
   for (const warning of warnings) complain(warning);
-  writeProfile(out, text, force);
+  writeOut(out, text, { force });
   const { id, measure, demo } = learned.profile;
   const known = learned.lines.filter(({ outcome }) => outcome !== 'kept').length;
   const of = learned.lines.length;

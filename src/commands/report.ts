@@ -1,5 +1,3 @@
-// `report`: the handover page of a saved session, or the same as Markdown, or its pins as CSV.
-import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
@@ -18,11 +16,12 @@ import { renderCsv } from '../report/csv/render-csv.js';
 import { renderHtml } from '../report/html/render-html.js';
 import { renderMarkdown } from '../report/markdown/render-markdown.js';
 import { today, wallTimes } from '../report/wall-times.js';
-import { ReportFileError, writeReport } from '../report/write-report.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { storedKind } from '../store/stored-kind.js';
+import { writeOut } from '../store/write-out.js';
 import { configuration } from './configuration.js';
 import { rechecksOf } from './job-rechecks.js';
+import { refuseSession } from './refuse-session.js';
 import { say, sayDocument } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -86,15 +85,9 @@ const run = (session: string, rechecks: readonly string[], options: ReportOption
     sayDocument(text);
     return;
   }
-  if (options.force === true && existsSync(out) && storedKind(out) === 'session') {
-    throw new UserError(`${out} is a session; a report never replaces one`, exitCodes.unwritten);
-  }
-  try {
-    writeReport(out, text, { force: options.force ?? false });
-  } catch (error) {
-    if (!(error instanceof ReportFileError)) throw error;
-    throw new UserError(error.message, exitCodes.unwritten);
-  }
+  const { force = false } = options;
+  if (force) refuseSession(out, out);
+  writeOut(out, text, { force });
   say(options.json, english.reportWritten(cleanText(out, 300)), {
     type: 'report-written',
     file: out,

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
+import { exitCodeFor, linesFor } from '../../src/commands/failures.js';
 import { reportCommand } from '../../src/commands/report.js';
 import type { WalkEvent } from '../../src/core/events.js';
 import { createJournal } from '../../src/store/journal-writer.js';
@@ -89,7 +90,9 @@ describe('report', () => {
   it('should never replace a file unless told to', async () => {
     const { path, beside } = await saved();
     writeFileSync(beside('session.html'), 'mine');
-    await expect(report(path)).rejects.toMatchObject({ exitCode: 5 });
+    const refusal: unknown = await report(path).catch((error: unknown) => error);
+    expect(exitCodeFor(refusal)).toBe(5);
+    expect(linesFor(refusal)).toEqual([expect.stringMatching(/is there already.*--force/u)]);
     expect(readFileSync(beside('session.html'), 'utf8')).toBe('mine');
     await report(path, '--force');
     expect(readFileSync(beside('session.html'), 'utf8')).toContain('<h1>');

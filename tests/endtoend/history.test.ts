@@ -34,3 +34,16 @@ it('should tell what failed, pass over what is broken, and learn priors from it'
   expect(JSON.parse(readFileSync(out, 'utf8')).parts.FL2.prior).toBe(prior.now);
   expect((await runProgram(['check', out])).code).toBe(0);
 }, 90_000);
+
+it('should never put a profile in the place of a session, whatever its name', async () => {
+  const folder = temporaryFolder();
+  const recorded = new URL('../../recordings/sessions/loose-filter.jsonl', import.meta.url);
+  const session = join(folder, 'session.json');
+  copyFileSync(fileURLToPath(recorded), session);
+  const before = readFileSync(session);
+  const options = ['--simulated', '--profile', 'demo', '--out', session, '--force'];
+  const { code, stderr } = await runProgram(['history', folder, ...options]);
+  expect(code).toBe(5);
+  expect(stderr).toMatch(/session\.json is a session, which is never replaced/u);
+  expect(readFileSync(session).equals(before)).toBe(true);
+});

@@ -84,3 +84,13 @@ it('should need no address to say that nothing waits to be delivered', async () 
     { type: 'outbox-tried', delivered: 0, waiting: 0 },
   ]);
 });
+
+it('should say in one line that an index cannot be written', async () => {
+  const library = temporaryFolder();
+  mkdirSync(join(library, 'profiles'));
+  copyFileSync(at('tests/fixtures/short-row.json'), join(library, 'profiles/short-row.json'));
+  mkdirSync(join(library, 'index.json'));
+  const { code, stderr } = await runProgram(['share', 'index', library]);
+  expect(code).toBe(5);
+  expect(stderr).toMatch(/^pinwalk: .*index\.json is a folder; give the name of a file\n$/u);
+});

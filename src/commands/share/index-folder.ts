@@ -16,7 +16,7 @@ import {
   libraryKinds,
 } from '../../core/share/library-format.js';
 import { english } from '../../core/words/english.js';
-import { writeReport } from '../../report/write-report.js';
+import { writeOut } from '../../store/write-out.js';
 import { type SayOptions, sayer } from '../say.js';
 import { exitCodes, UserError } from '../user-error.js';
 import { checkEntry } from './check-entry.js';
@@ -56,7 +56,7 @@ const run = (folder: string, options: IndexOptions): void => {
   const { content, problems } = readDefinition(libraryKind, text);
   const refused = problems.map((problem) => formatProblem(cleanText(file, 300), problem));
   if (content === undefined) throw new UserError(refused, exitCodes.badFile);
-  writeReport(file, text, { force: true });
+  writeOut(file, text, { force: true });
   sayer(options)(words.indexed(cleanText(file, 300), entries.length), {
     type: 'library-indexed',
     file,

@@ -2,9 +2,8 @@
 import { Command } from 'commander';
 import { cleanText } from '../../core/clean-text.js';
 import { english } from '../../core/words/english.js';
-import { ReportFileError, writeReport } from '../../report/write-report.js';
+import { writeOut } from '../../store/write-out.js';
 import { type SayOptions, sayer } from '../say.js';
-import { exitCodes, UserError } from '../user-error.js';
 import { redactedLines } from './redacted-lines.js';
 
 interface RedactOptions extends SayOptions {
@@ -31,12 +30,7 @@ const run = (session: string, options: RedactOptions): void => {
   const { out } = options;
   const lines = [...redactedLines(session)];
   const fingerprint = lines.at(-1)?.fingerprint ?? '';
-  try {
-    writeReport(out, lines.map(({ line }) => `${line}\n`).join(''), { force: false });
-  } catch (error) {
-    if (!(error instanceof ReportFileError)) throw error;
-    throw new UserError(error.message, exitCodes.unwritten);
-  }
+  writeOut(out, lines.map(({ line }) => `${line}\n`).join(''), { force: false });
   const said = english.share.redacted(cleanText(out, 300), lines.length);
   sayer(options)(said, { type: 'session-redacted', file: out, events: lines.length, fingerprint });
 };

@@ -1,4 +1,4 @@
-// Writes a report so that there is either the whole file or none: into a new file beside it first, then to its
+// Writes what a command was asked for so that there is either the whole file or none: into a new file beside it first, then to its
 // place in one step. Never replaces a file unless told to, and never anything that is not a plain file.
 import {
   closeSync,
@@ -11,12 +11,12 @@ import {
   writeFileSync,
 } from 'node:fs';
 
-export class ReportFileError extends Error {
-  override readonly name = 'ReportFileError';
+export class OutFileError extends Error {
+  override readonly name = 'OutFileError';
 }
 
-/** @throws ReportFileError in words, with the remedy. */
-export const writeReport = (
+/** @throws OutFileError in words, with the remedy. */
+export const writeOut = (
   path: string,
   text: string,
   { force }: { readonly force: boolean },
@@ -37,10 +37,9 @@ export const writeReport = (
 const refuseWhatIsThere = (path: string, force: boolean): void => {
   const there = lstatSync(path, { throwIfNoEntry: false });
   if (there === undefined) return;
-  if (there.isDirectory())
-    throw new ReportFileError(`${path} is a folder; give the name of a file`);
+  if (there.isDirectory()) throw new OutFileError(`${path} is a folder; give the name of a file`);
   if (!there.isFile() && !there.isSymbolicLink()) {
-    throw new ReportFileError(`${path} is no plain file; --out - writes to standard output`);
+    throw new OutFileError(`${path} is no plain file; --out - writes to standard output`);
   }
   if (!force) throw occupied(path);
 };
@@ -75,27 +74,25 @@ const putInPlace = (beside: string, path: string): void => {
   }
 };
 
-const occupied = (path: string): ReportFileError =>
-  new ReportFileError(`${path} is there already; give another name, or --force to replace it`);
+const occupied = (path: string): OutFileError =>
+  new OutFileError(`${path} is there already; give another name, or --force to replace it`);
 
-const inWords = (path: string, error: unknown): ReportFileError => {
-  if (error instanceof ReportFileError) return error;
+const inWords = (path: string, error: unknown): OutFileError => {
+  if (error instanceof OutFileError) return error;
   const { code, message } = error as NodeJS.ErrnoException;
   switch (code) {
     case 'EEXIST':
       return occupied(path);
     case 'ENOENT':
-      return new ReportFileError(`${path}: the folder is not there; make it first`);
+      return new OutFileError(`${path}: the folder is not there; make it first`);
     case 'EACCES':
     case 'EPERM':
     case 'EROFS':
-      return new ReportFileError(
-        `${path}: may not be written here; choose another folder with --out`,
-      );
+      return new OutFileError(`${path}: may not be written here; choose another folder with --out`);
     case 'ENOSPC':
     case 'EDQUOT':
-      return new ReportFileError(`${path}: the disk is full; make room and try again`);
+      return new OutFileError(`${path}: the disk is full; make room and try again`);
     default:
-      return new ReportFileError(`${path} could not be written: ${message}`);
+      return new OutFileError(`${path} could not be written: ${message}`);
   }
 };
