@@ -48,6 +48,11 @@ it('should fetch from and deliver to a shop, and tell nobody the token', async (
   const refused = await run(['share', 'deliver', session]);
   expect(refused.code).toBe(4);
   expect(refused.lines.join('\n')).toContain('check the token');
+  expect(refused.stderr).toContain('Try again with `pinwalk share outbox --retry`.');
+  const elsewhere = await runProgram(['share', 'outbox'], { env });
+  expect(elsewhere.lines).toContain('Try again with `pinwalk share outbox --retry --to URL`.');
+  const given = await runProgram(['share', 'outbox', '--to', `${shop.address}/inbox/`], { env });
+  expect(given.lines.at(-1)).toContain(`--retry --to ${shop.address}/inbox/`);
   const waiting = await run(['share', 'outbox', '--json']);
   expect(JSON.parse(waiting.lines[0] ?? '')).toMatchObject({ attempts: 1, customerData: false });
 

@@ -1,11 +1,13 @@
 // `share deliver` and `share outbox`: sessions and reports to the shop, through an outbox that outlives the program.
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Command } from 'commander';
+import { cleanText } from '../../core/clean-text.js';
 import { shortFingerprint } from '../../core/session-chain.js';
 import { english } from '../../core/words/english.js';
 import { deliver } from '../../share/deliver.js';
 import { type Outbox, openOutbox } from '../../share/outbox.js';
 import { outboxFolder } from '../../store/session-paths.js';
+import { configuration } from '../configuration.js';
 import { complain, type Say, type SayOptions, sayer } from '../say.js';
 import { exitCodes } from '../user-error.js';
 import { type Server, serverFor } from './address.js';
@@ -62,7 +64,7 @@ export const deliverCommand = (): Command =>
         const object = { type: 'delivery-queued', path, sha256, bytes, withCustomerData };
         say(words.queued(shown(path), withCustomerData), object);
       }
-      await sendAll(outbox, server, say);
+      await sendAll(outbox, server, say, options.to);
     });
 
 export const outboxCommand = (): Command =>
@@ -78,7 +80,7 @@ export const outboxCommand = (): Command =>
       const outbox = openOutbox(outboxFolder());
       if (!options.retry) list(outbox, options, say);
       else if (outbox.items().length > 0) {
-        await sendAll(outbox, serverFor('delivery', options.to), say);
+        await sendAll(outbox, serverFor('delivery', options.to), say, options.to);
       } else say(words.nothingWaits, { type: 'outbox-tried', delivered: 0, waiting: 0 });
     });
 
@@ -88,7 +90,12 @@ const shown = (path: string): string => {
   return `${name} ${shortFingerprint(fingerprint)}`;
 };
 
-const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> => {
+const sendAll = async (
+  outbox: Outbox,
+  server: Server,
+  say: Say,
+  to: string | undefined,
+): Promise<void> => {
   let delivered = 0;
   const pause = (seconds: number): Promise<void> => sleep(seconds * 1000);
   for await (const done of deliver(outbox, { ...server, attempts, pause })) {
@@ -104,11 +111,17 @@ const sendAll = async (outbox: Outbox, server: Server, say: Say): Promise<void> 
   const waiting = outbox.items().length;
   say(words.deliveredAll(delivered, waiting), { type: 'outbox-tried', delivered, waiting });
   if (waiting === 0) return;
-  complain(words.howToRetry);
+  complain(howToRetry(to));
   process.exitCode = exitCodes.noLink;
 };
 
-const list = (outbox: Outbox, { json }: SayOptions, say: Say): void => {
+/** An address that was given for once is not kept, and has to be given again. */
+const howToRetry = (to: string | undefined): string => {
+  if (to !== undefined) return words.howToRetry(cleanText(to, 200));
+  return words.howToRetry(configuration().delivery === undefined ? 'URL' : null);
+};
+
+const list = (outbox: Outbox, options: OutboxOptions, say: Say): void => {
   const items = outbox.items();
   for (const item of items) {
     const { path, bytes, attempts: tried, customerData } = item;
@@ -117,6 +130,6 @@ const list = (outbox: Outbox, { json }: SayOptions, say: Say): void => {
       ...item,
     });
   }
-  if (json) return;
-  say(items.length === 0 ? words.nothingWaits : words.howToRetry, {});
+  if (options.json === true) return;
+  say(items.length === 0 ? words.nothingWaits : howToRetry(options.to), {});
 };

@@ -2,7 +2,10 @@
 import type { ShareFault } from '../share-fault.js';
 import type { ShareWords } from './share-words.js';
 
-const megabytes = (bytes: number): string => `${Math.ceil((bytes / 1024 / 1024) * 10) / 10} MB`;
+const size = (bytes: number): string =>
+  bytes < 100_000
+    ? `${bytes.toLocaleString('en-US')} bytes`
+    : `${Math.ceil((bytes / 1024 / 1024) * 10) / 10} MB`;
 
 const answered = (status: number): string => {
   if (status === 401 || status === 403) return 'does not let us in; check the token';
@@ -24,7 +27,7 @@ const fault = (found: ShareFault): string => {
     case 'cut-short':
       return `${found.at} stopped in the middle of its answer; try again`;
     case 'too-large':
-      return `${found.at} sends more than ${megabytes(found.mostBytes)}, more than there should be`;
+      return `${found.at} sends more than ${size(found.mostBytes)}, more than there should be`;
     case 'sent-elsewhere':
       return `${found.at} sends us on to ${found.to}; if that is right, give that address`;
     case 'sent-in-circles':
@@ -68,20 +71,21 @@ export const englishShare: ShareWords = {
   kept: (path, why) => `${path}: kept in the outbox: ${why}`,
   deliveredAll: (delivered, waiting) => `${files(delivered)} delivered, ${files(waiting)} waiting.`,
   waiting: (path, bytes, attempts, withCustomerData) =>
-    `${path}  ${megabytes(bytes)}, tried ${attempts === 1 ? 'once' : `${attempts} times`}${
+    `${path}  ${size(bytes)}, tried ${attempts === 1 ? 'once' : `${attempts} times`}${
       withCustomerData ? ', with customer data' : ''
     }`,
   nothingWaits: 'Nothing waits to be delivered.',
-  howToRetry: 'Try again with `pinwalk share outbox --retry`.',
+  howToRetry: (to) =>
+    `Try again with \`pinwalk share outbox --retry${to === null ? '' : ` --to ${to}`}\`.`,
   reportNamesCustomer: (file) =>
     `${file} may name the customer; make it from \`pinwalk share redact SESSION --out FILE\`, or give --with-customer-data`,
   notAReport: (file) =>
     `${file} is no report: give an .html, .md or .csv file made by pinwalk report`,
-  tooLarge: (file, mostBytes) =>
-    `${file} is larger than ${megabytes(mostBytes)}; send it another way`,
+  tooLarge: (file, mostBytes) => `${file} is larger than ${size(mostBytes)}; send it another way`,
   redacted: (file, left) =>
     `Written to ${file}: ${left} events, customer data taken out. Names on photos, in part names or in titles of your own profile are yours to look for.`,
-  indexed: (file, entries) => `Index of ${entries} entries written to ${file}`,
+  indexed: (file, entries) =>
+    `Index of ${entries} ${entries === 1 ? 'entry' : 'entries'} written to ${file}`,
   nothingToIndex: (folder) =>
     `${folder} holds nothing to share: put files into profiles, drivers and drills there`,
 };

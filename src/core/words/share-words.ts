@@ -19,7 +19,8 @@ export interface ShareWords {
   deliveredAll(delivered: number, waiting: number): string;
   waiting(path: string, bytes: number, attempts: number, withCustomerData: boolean): string;
   readonly nothingWaits: string;
-  readonly howToRetry: string;
+  /** `to`: the address that must be given again; null where the configuration holds it. */
+  howToRetry(to: string | null): string;
   reportNamesCustomer(file: string): string;
   notAReport(file: string): string;
   tooLarge(file: string, mostBytes: number): string;
