@@ -106,11 +106,19 @@ const refuseOtherFormat = (
     : refuse('"format" does not name a pinwalk session', restore);
 };
 
+const commonKeys = ['seq', 't', 'type', 'prev'];
 type KnownBody = Exclude<EventType, 'reading-taken'>;
-const bodies: ReadonlyMap<string, { strict: z.ZodObject; adding: z.ZodObject }> = new Map(
+interface Body {
+  readonly strict: z.ZodObject;
+  readonly adding: z.ZodObject;
+  readonly keys: ReadonlySet<string>;
+}
+const bodies: ReadonlyMap<string, Body> = new Map(
   (Object.keys(eventBodies) as KnownBody[]).map((type) => {
     const strict: z.ZodObject = eventBodies[type];
-    return [type, { strict, adding: z.object(strict.shape) }] as const;
+    const { shape } = strict;
+    const keys = new Set([...Object.keys(shape), ...commonKeys]);
+    return [type, { strict, adding: z.object(shape), keys }] as const;
   }),
 );
 
@@ -120,13 +128,12 @@ const readEvent = (
   unknownKey: (key: string) => void,
 ): Numbered | string | undefined => {
   if (type === 'reading-taken') return readReadingEvent(fields, unknownKey);
-  const body = bodies.get(type)?.adding;
+  const body = bodies.get(type);
   if (body === undefined) return undefined;
-  const { seq, t, type: _, prev, ...rest } = fields;
-  const read = body.safeParse(rest);
-  if (!read.success) return firstIssue(body, rest, read.error);
-  for (const key of Object.keys(rest)) if (!Object.hasOwn(body.shape, key)) unknownKey(key);
-  return { seq, t, type, ...read.data } as unknown as Numbered;
+  const read = body.adding.safeParse(fields);
+  if (!read.success) return firstIssue(body.adding, fields, read.error);
+  for (const key in fields) if (!body.keys.has(key)) unknownKey(key);
+  return { seq: fields.seq, t: fields.t, type, ...read.data } as unknown as Numbered;
 };
 
 /** Why an event about to be written would not read back; undefined when it will. */

@@ -1,8 +1,7 @@
 // Follows the lines of a session file one by one and says of each whether it is sound: a whole event, in its
 // place in the numbering, on the chain. Knows a torn line that was kept aside, because the resumed session
 // says how many bytes that were. Whatever else is not sound is a problem with the number of its line.
-import { isUtf8 } from 'node:buffer';
-import { type DecodedLine, decodeLine, EventLineError, firstSeq } from '../core/event-line.js';
+import { type DecodedLine, EventLineError, firstSeq } from '../core/event-line.js';
 import type { Numbered } from '../core/events.js';
 import { isError, type Problem, showPath } from '../core/problems.js';
 import { checkProfile } from '../core/profile/check-profile.js';
@@ -10,6 +9,7 @@ import type { Profile } from '../core/profile/profile-format.js';
 import { type ChainValue, chainStart, prevOf } from '../core/session-chain.js';
 import type { ByteLine } from './byte-lines.js';
 import { chainStep } from './chain-step.js';
+import { EventLines } from './event-lines.js';
 
 export interface SessionEnd {
   readonly lines: number;
@@ -48,6 +48,7 @@ interface Fork {
 const restore = 'use a copy from before; what comes after this line cannot be proven';
 
 export class LineFollower {
+  readonly #eventLines = new EventLines();
   #line = 0;
   #offset = 0;
   #events = 0;
@@ -74,9 +75,7 @@ export class LineFollower {
     const at = this.#offset;
     this.#offset += to - from + (ended ? 1 : 0);
     this.#unended = !ended;
-    const text = buffer.toString('utf8', from, to);
-    const whole = !text.includes('\uFFFD') || isUtf8(buffer.subarray(from, to));
-    const decoded = whole ? this.#decode(text) : undefined;
+    const decoded = this.#decode(buffer, from, to);
     if (decoded === undefined) {
       this.#noteTorn(at, at + to - from);
       if (this.#fork !== undefined) {
@@ -84,7 +83,7 @@ export class LineFollower {
       }
     } else if (decoded !== 'unsound') {
       this.#place(decoded);
-      this.#checkChain(decoded.prev, text);
+      this.#checkChain(decoded, buffer, from, to);
       this.#eventLine = this.#line;
     }
     if (this.#chain !== undefined) this.#chain = chainStep(this.#chain, buffer, from, to);
@@ -115,12 +114,11 @@ export class LineFollower {
   }
 
   /** Undefined for a line that is no whole object, as one cut short is. */
-  #decode(text: string): DecodedLine | 'unsound' | undefined {
+  #decode(buffer: Buffer, from: number, to: number): DecodedLine | 'unsound' | undefined {
     try {
-      return decodeLine(text, this.#line);
+      return this.#eventLines.decode(buffer, from, to, this.#line);
     } catch (error) {
       if (!(error instanceof EventLineError)) throw error;
-      if (!error.whole) return undefined;
       this.#damage(this.#line, error.what, error.fix);
       return 'unsound';
     }
@@ -161,12 +159,14 @@ export class LineFollower {
     this.#damage(this.#line, `its profile: ${showPath(wrong.path)}: ${wrong.what}`, restore);
   }
 
-  #checkChain(prev: string, text: string): void {
-    if (this.#fork !== undefined) this.#resolveFork(this.#fork, prev);
+  #checkChain(line: DecodedLine, buffer: Buffer, from: number, to: number): void {
+    if (this.#fork !== undefined) this.#resolveFork(this.#fork, line.prev);
     const chain = this.#chain;
     if (chain === undefined) return;
+    const { prev } = line;
     const wanted = prevOf(chain);
     if (prev === wanted) return;
+    const text = buffer.toString('utf8', from, to);
     const at = text.lastIndexOf(prev);
     const mended = text.slice(0, at) + wanted + text.slice(at + prev.length);
     const unchanged = chainStep(chain, Buffer.from(mended));

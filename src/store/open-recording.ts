@@ -1,11 +1,12 @@
 // Opens a session file to be played: reads it once, keeps where its stretches begin, and fetches a stretch when
 // it is wanted. What is appended to the file later is not seen; a file that is changed meanwhile is refused.
 import { closeSync, readSync } from 'node:fs';
-import { decodeLine, EventLineError } from '../core/event-line.js';
+import { EventLineError } from '../core/event-line.js';
 import type { Numbered } from '../core/events.js';
 import { indexSession, type SessionIndex } from '../core/replay/index-session.js';
 import { type Recording, stretchEvents } from '../core/replay/recording.js';
 import { byteLines } from './byte-lines.js';
+import { EventLines } from './event-lines.js';
 import { FileError } from './file-error.js';
 import { LineFollower, type SessionEnd } from './line-follower.js';
 import { openToRead } from './open-to-read.js';
@@ -80,24 +81,26 @@ const readEvents = (path: string, fd: number, from: number, to: number): Numbere
     if (read === 0) break;
     filled += read;
   }
-  const events: Numbered[] = [];
-  for (const line of bytes.toString('utf8', 0, filled).split('\n')) {
-    const event = line === '' ? undefined : decode(path, line);
-    if (event !== undefined) events.push(event);
-  }
-  return events;
+  return eventsIn(path, bytes.subarray(0, filled));
 };
 
-/** Undefined for a torn line that was kept aside, and for an event of a type this version does not know. */
-const decode = (path: string, line: string): Numbered | undefined => {
+/** Passes over torn lines that were kept aside, and over events of types that this version does not know. */
+const eventsIn = (path: string, bytes: Buffer): Numbered[] => {
+  const lines = new EventLines();
+  const events: Numbered[] = [];
   try {
-    const decoded = decodeLine(line, 1);
-    return decoded.known ? decoded.event : undefined;
+    for (let from = 0; from < bytes.length; ) {
+      const newline = bytes.indexOf('\n', from);
+      const to = newline === -1 ? bytes.length : newline;
+      const decoded = lines.decode(bytes, from, to, 1);
+      if (decoded?.known) events.push(decoded.event);
+      from = to + 1;
+    }
   } catch (error) {
-    if (!(error instanceof EventLineError)) throw error;
-    if (!error.whole) return undefined;
-    throw changed(path);
+    if (error instanceof EventLineError) throw changed(path);
+    throw error;
   }
+  return events;
 };
 
 const changed = (path: string): FileError =>

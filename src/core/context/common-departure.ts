@@ -48,6 +48,7 @@ interface Group {
   /** Expected standard deviation of the group's middle line on a good board. */
   readonly deviation: number;
   readonly pins: number;
+  readonly lines: readonly LineDeparture[];
 }
 
 /**
@@ -68,12 +69,12 @@ export function commonDeparture(
   const all = groupsOf(lines);
   if (all.length === 0) return null;
   let centre = median(all.map(({ departure }) => departure));
-  let fit = fitAround(centre, lines);
+  let fit = fitAround(centre, lines, all);
   for (let round = 0; fit !== null && round < mostRounds; round += 1) {
     const moved = Math.abs(fit.centre - centre);
     centre = fit.centre;
     if (moved < stillness) break;
-    fit = fitAround(centre, lines);
+    fit = fitAround(centre, lines, all);
   }
   if (fit === null) return null;
   const { scatter, uncertainty } = fit;
@@ -109,12 +110,18 @@ interface Fit {
 }
 
 /** One reweighting step; null when nothing is near the centre. */
-const fitAround = (centre: number, lines: readonly LineDeparture[]): Fit | null => {
+const fitAround = (
+  centre: number,
+  lines: readonly LineDeparture[],
+  all: readonly Group[],
+): Fit | null => {
   const lineScatter = robustScale(
     lines.map(({ departure, tolerance }) => (departure - centre) / (linePart * tolerance)),
     1,
   );
-  const groups = groupsOf(nearLines(lines, centre, lineScatter));
+  const groups = all
+    .map((group) => nearPart(group, centre, lineScatter))
+    .filter((group) => group !== null);
   const scores = groups.map(({ departure, deviation }) => (departure - centre) / deviation);
   // A group's own lines tell half of how far groups will scatter; the tolerances tell the other half.
   const scatter = robustScale(scores, Math.hypot(lineScatter, 1) / Math.SQRT2);
@@ -131,25 +138,14 @@ const fitAround = (centre: number, lines: readonly LineDeparture[]): Fit | null 
   };
 };
 
-/** Without lines too far from the centre to be good ones, and without groups that are mostly such lines. */
-const nearLines = (
-  lines: readonly LineDeparture[],
-  centre: number,
-  scatter: number,
-): readonly LineDeparture[] => {
-  const near = lines.filter(
-    ({ departure, tolerance }) =>
-      Math.abs(departure - centre) <= reach * scatter * linePart * tolerance,
-  );
-  const sizes = countsOf(lines);
-  const nearSizes = countsOf(near);
-  return near.filter(({ group }) => 2 * (nearSizes.get(group) ?? 0) > (sizes.get(group) ?? 0));
-};
-
-const countsOf = (lines: readonly LineDeparture[]): ReadonlyMap<string, number> => {
-  const counts = new Map<string, number>();
-  for (const { group } of lines) counts.set(group, (counts.get(group) ?? 0) + 1);
-  return counts;
+/** Without lines too far from the centre to be good ones; null for a group that is mostly such lines. */
+const nearPart = (group: Group, centre: number, scatter: number): Group | null => {
+  const { lines } = group;
+  const isNear = ({ departure, tolerance }: LineDeparture): boolean =>
+    Math.abs(departure - centre) <= reach * scatter * linePart * tolerance;
+  if (lines.every(isNear)) return group;
+  const near = lines.filter(isNear);
+  return 2 * near.length > lines.length ? groupOf(near) : null;
 };
 
 const groupsOf = (lines: readonly LineDeparture[]): readonly Group[] => {
@@ -159,14 +155,17 @@ const groupsOf = (lines: readonly LineDeparture[]): readonly Group[] => {
     if (known === undefined) members.set(line.group, [line]);
     else known.push(line);
   }
-  return [...members.values()].map((group) => {
-    const own = (linePart ** 2 - groupPart ** 2) / group.length;
-    return {
-      departure: median(group.map(({ departure }) => departure)),
-      deviation: Math.sqrt(groupPart ** 2 + own) * median(group.map(({ tolerance }) => tolerance)),
-      pins: sum(group.map(({ pins }) => pins)),
-    };
-  });
+  return [...members.values()].map(groupOf);
+};
+
+const groupOf = (lines: readonly LineDeparture[]): Group => {
+  const own = (linePart ** 2 - groupPart ** 2) / lines.length;
+  return {
+    departure: median(lines.map(({ departure }) => departure)),
+    deviation: Math.sqrt(groupPart ** 2 + own) * median(lines.map(({ tolerance }) => tolerance)),
+    pins: sum(lines.map(({ pins }) => pins)),
+    lines,
+  };
 };
 
 const biweight = (z: number): number =>

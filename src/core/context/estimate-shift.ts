@@ -3,11 +3,12 @@
 // nothing to tell. One class says nothing of another, and one group that is off is a fault and no shift. Beside it
 // what may be believed of the shift before it can be told.
 import { median } from '../numbers/median.js';
-import type { Plan, PlannedPin } from '../profile/plan.js';
+import type { Plan } from '../profile/plan.js';
 import { type CommonDeparture, commonDeparture, type LineDeparture } from './common-departure.js';
 import { isMeasured, type ReadPin } from './read-pin.js';
 import { type Belief, believe, shiftProbability } from './shift-belief.js';
 import type { ShiftClass } from './shift-class.js';
+import { type TellingLine, tellingLines } from './telling-lines.js';
 
 interface Told {
   /** Of the factor, or in volt. */
@@ -46,8 +47,6 @@ export interface ShiftEstimate extends Shifts {
 /** What no meter differs by, and a fault may: a factor's distance from 1, and volts. Common practice, no source. */
 export const mostScale = 0.12;
 export const mostOffset = 0.06;
-/** A line whose tolerance is wider tells too little of the meter. */
-const widestTolerance = 0.35;
 /** Where the plan has so many groups of a class, so many must agree. */
 const usualGroups = 3;
 const fewestGroups = 2;
@@ -82,10 +81,12 @@ const departureOf = (
   plan: Plan,
 ): CommonDeparture | null => {
   if (plan.function === 'dc-volts') return null;
-  const usable = plan.pins.filter(expectsValue).filter((pin) => pin.kind === kind);
-  const known = new Set(usable.map(independentGroup)).size;
-  const lines = departures(usable, pins, plan.function === 'diode');
-  return commonDeparture(lines, Math.max(fewestGroups, Math.min(usualGroups, known)));
+  const lines = tellingLines(plan)[kind];
+  const groups = new Set(lines.map(({ group }) => group)).size;
+  return commonDeparture(
+    departures(lines, pins, plan.function === 'diode'),
+    Math.max(fewestGroups, Math.min(usualGroups, groups)),
+  );
 };
 
 const toldShift = (common: CommonDeparture | null, plan: Plan): Shift | null => {
@@ -115,53 +116,34 @@ const shiftOf = (
   return { scale, standardUncertainty: scale * standardUncertainty, ...told };
 };
 
-interface ExpectingPin extends PlannedPin {
-  readonly expected: { readonly nominal: number; readonly low: number; readonly high: number };
-}
-
-const expectsValue = (pin: PlannedPin): pin is ExpectingPin => {
-  const { expected, fromDonor } = pin;
-  // How this meter reads beside itself tells nothing of it.
-  if (fromDonor !== undefined) return false;
-  if (expected === null || expected === 'overload' || !(expected.nominal > 0)) return false;
-  return (expected.high - expected.low) / 2 / expected.nominal <= widestTolerance;
-};
-
-/** Lines of one group, or of one pair, or of one name, share their parts and so their departures. */
-const independentGroup = ({ group, mate, line }: PlannedPin): string => {
-  if (group !== undefined) return `group ${group}`;
-  return mate === undefined ? `line ${line}` : `pair ${[line, mate].sort().join(' ')}`;
-};
-
-/** Every line that reads near what is expected, once, by the middle one of its pins. */
+/** Every line that reads near what is expected, by the middle one of its pins. */
 const departures = (
-  usable: readonly ExpectingPin[],
+  lines: readonly TellingLine[],
   pins: readonly ReadPin[],
   byOffset: boolean,
 ): readonly LineDeparture[] => {
-  const lines = new Map<string, { pin: ExpectingPin; seen: number[] }>();
-  for (const pin of usable) {
-    const read = pins[pin.index];
-    if (!isMeasured(read) || !isNear(pin, read.value, byOffset)) continue;
-    const line = lines.get(pin.line) ?? { pin, seen: [] };
-    const { nominal } = pin.expected;
-    line.seen.push(byOffset ? read.value - nominal : Math.log(read.value / nominal));
-    lines.set(pin.line, line);
+  const found: LineDeparture[] = [];
+  for (const { group, expected, places } of lines) {
+    const { nominal, low, high } = expected;
+    const seen: number[] = [];
+    for (const place of places) {
+      const read = pins[place];
+      if (!isMeasured(read) || !isNear(expected, read.value, byOffset)) continue;
+      seen.push(byOffset ? read.value - nominal : Math.log(read.value / nominal));
+    }
+    if (seen.length === 0) continue;
+    const tolerance = (high - low) / 2 / (byOffset ? 1 : nominal);
+    found.push({ group, departure: median(seen), tolerance, pins: seen.length });
   }
-  return [...lines.values()].map(({ pin, seen }) => {
-    const { nominal, low, high } = pin.expected;
-    return {
-      group: independentGroup(pin),
-      departure: median(seen),
-      tolerance: (high - low) / 2 / (byOffset ? 1 : nominal),
-      pins: seen.length,
-    };
-  });
+  return found;
 };
 
 /** Anything further off is a fault under any shift that is believed. */
-const isNear = ({ expected }: ExpectingPin, value: number, byOffset: boolean): boolean => {
-  const { low, high } = expected;
+const isNear = (
+  { low, high }: TellingLine['expected'],
+  value: number,
+  byOffset: boolean,
+): boolean => {
   if (byOffset) return value >= low - mostOffset && value <= high + mostOffset && value > 0;
   return value > 0 && value >= low * (1 - mostScale) && value <= high * (1 + mostScale);
 };

@@ -3,11 +3,11 @@
 
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds, Verdict } from '../verdict.js';
-import type { Observed } from '../walk/judge.js';
+import type { Bounds, Observed } from '../walk/judge.js';
 import { compareMates, type MateComparison } from './compare-mates.js';
 import type { Shift, ShiftEstimate } from './estimate-shift.js';
 import { judgeWithoutReference, type ReferenceFree } from './judge-without-reference.js';
-import { type LineRead, linesRead } from './lines-read.js';
+import { type LineRead, lineRead, linesRead } from './lines-read.js';
 import { isMeasured, isOverloaded, type ReadPin } from './read-pin.js';
 import { shiftedExpectation, shiftFor, untoldFor } from './shifted-expectation.js';
 import { weighMate } from './weigh-mate.js';
@@ -19,7 +19,7 @@ interface Judged {
 }
 
 /** How one pin is judged by itself: the walk's own rule. */
-export type JudgePin = (pin: PlannedPin, observed: Observed) => Judged;
+export type JudgePin = (bounds: Bounds, observed: Observed) => Judged;
 
 export interface ContextJudgement extends Judged {
   readonly index: number;
@@ -43,7 +43,8 @@ export const judgeInContext = (
   shifts: ShiftEstimate,
   judge: JudgePin,
 ): readonly ContextJudgement[] => {
-  const board = boardOf(pins, plan, shifts, judge);
+  const lines = linesRead(plan, pins);
+  const board = boardOf(pins, plan, shifts, judge, (line) => lines.get(line));
   return plan.pins.flatMap((pin) => judgeAmong(pin, board) ?? []);
 };
 
@@ -54,13 +55,17 @@ export const judgePinInContext = (
   plan: Plan,
   shifts: ShiftEstimate,
   judge: JudgePin,
-): ContextJudgement | null => judgeAmong(pin, boardOf(pins, plan, shifts, judge));
+): ContextJudgement | null =>
+  judgeAmong(
+    pin,
+    boardOf(pins, plan, shifts, judge, (line) => lineRead(plan, pins, line)),
+  );
 
 interface Board {
   readonly pins: readonly ReadPin[];
   readonly shifts: ShiftEstimate;
   readonly judge: JudgePin;
-  readonly lines: ReadonlyMap<string, LineRead>;
+  readonly lineOf: (line: string) => LineRead | undefined;
   readonly byNeighbours: ReadonlyMap<number, ReferenceFree>;
 }
 
@@ -69,21 +74,22 @@ const boardOf = (
   plan: Plan,
   shifts: ShiftEstimate,
   judge: JudgePin,
+  lineOf: Board['lineOf'],
 ): Board => {
   const needsNeighbours = plan.pins.some(({ expected }) => expected === null);
   const opinions = needsNeighbours ? judgeWithoutReference(pins, plan) : [];
   const byNeighbours = new Map(opinions.map((opinion) => [opinion.index, opinion]));
-  return { pins, shifts, judge, lines: linesRead(plan, pins), byNeighbours };
+  return { pins, shifts, judge, lineOf, byNeighbours };
 };
 
 const judgeAmong = (
   pin: PlannedPin,
-  { pins, shifts, judge, lines, byNeighbours }: Board,
+  { pins, shifts, judge, lineOf, byNeighbours }: Board,
 ): ContextJudgement | null => {
   const read = pins[pin.index];
   const own = judgeShifted(pin, read, shifts, judge);
   if (own === null) return null;
-  const other = pin.mate === undefined ? undefined : lines.get(pin.mate);
+  const other = pin.mate === undefined ? undefined : lineOf(pin.mate);
   const mate = other === undefined ? null : compareMates([pin, read], [other.planned, other.read]);
   const mateAlone =
     other === undefined
@@ -121,7 +127,7 @@ export const judgeShifted = (
   const untold = untoldFor(pin, shifts);
   const instead = untold === null ? null : shiftedExpectation(pin.expected, untold.shift);
   return judge(
-    { ...pin, expected: shifted.expected },
+    { expected: shifted.expected, shortLimit: pin.shortLimit, openLimit: pin.openLimit },
     {
       value,
       standardUncertainty: Math.hypot(own, shifted.standardUncertainty),

@@ -13,18 +13,34 @@ export interface LineRead {
 }
 
 export const linesRead = (plan: Plan, pins: readonly ReadPin[]): ReadonlyMap<string, LineRead> => {
-  const places = new Map<string, PlannedPin[]>();
-  for (const pin of plan.pins) places.set(pin.line, [...(places.get(pin.line) ?? []), pin]);
-  return new Map(
-    [...places].map(([line, own]) => {
-      const [planned] = own as [PlannedPin];
-      return [
-        line,
-        { line, planned, pins: own, read: together(own.map((pin) => pins[pin.index])) },
-      ];
-    }),
-  );
+  const places = new Map<string, [PlannedPin, ...PlannedPin[]]>();
+  for (const pin of plan.pins) {
+    const known = places.get(pin.line);
+    if (known === undefined) places.set(pin.line, [pin]);
+    else known.push(pin);
+  }
+  return new Map([...places].map(([line, own]) => [line, ofPins(own, pins)]));
 };
+
+/** One of them; undefined where the plan has no such line. */
+export const lineRead = (
+  plan: Plan,
+  pins: readonly ReadPin[],
+  line: string,
+): LineRead | undefined => {
+  const [planned, ...others] = plan.pins.filter((pin) => pin.line === line);
+  return planned === undefined ? undefined : ofPins([planned, ...others], pins);
+};
+
+const ofPins = (
+  own: readonly [PlannedPin, ...PlannedPin[]],
+  pins: readonly ReadPin[],
+): LineRead => ({
+  line: own[0].line,
+  planned: own[0],
+  pins: own,
+  read: together(own.map((pin) => pins[pin.index])),
+});
 
 const together = (reads: readonly (ReadPin | undefined)[]): ReadPin | undefined => {
   const measured = reads.filter(isMeasured);

@@ -9,7 +9,8 @@ import { requireSample } from './require-sample.js';
  */
 export function median(values: readonly number[]): number {
   requireSample(values, 1, 'a median');
-  const sorted = [...values].sort((a, b) => a - b);
+  if (values.length === 1) return values[0] as number;
+  const sorted = new Float64Array(values).sort();
   const half = sorted.length >> 1;
   const upper = sorted[half] ?? 0;
   if (sorted.length % 2 === 1) return upper;

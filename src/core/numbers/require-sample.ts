@@ -8,6 +8,8 @@ export function requireSample(values: readonly number[], atLeast: number, what: 
   if (values.length < atLeast) {
     throw new RangeError(`${what} needs ${atLeast} or more values, got ${values.length}`);
   }
-  const place = values.findIndex((value) => !Number.isFinite(value));
-  if (place >= 0) throw new RangeError(`${what}: value number ${place + 1} is not finite`);
+  for (let at = 0; at < values.length; at += 1) {
+    if (!Number.isFinite(values[at]))
+      throw new RangeError(`${what}: value number ${at + 1} is not finite`);
+  }
 }

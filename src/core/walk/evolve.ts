@@ -20,9 +20,17 @@ import { takeReady } from './take-ready.js';
 import { takeSuspects } from './take-suspects.js';
 import { weighWays } from './ways.js';
 import { indexOfPin } from './whereabouts.js';
+import { laidOutLike } from './with-reading.js';
 
-export const evolve = (state: WalkState, event: WalkEvent): WalkState => {
-  if (event.type === 'reading-taken') return takeReading(state, event);
+export const evolve = (state: WalkState, event: WalkEvent): WalkState =>
+  event.type === 'reading-taken'
+    ? takeReading(state, event)
+    : laidOutLike(state, takeOther(state, event));
+
+const takeOther = (
+  state: WalkState,
+  event: Exclude<WalkEvent, EventOf<'reading-taken'>>,
+): WalkState => {
   const timed = event.t === state.t ? state : { ...state, t: event.t };
   if (isPressEvent(event)) return takePress(timed, event);
   if (isSuspectEvent(event)) return takeSuspects(timed, event);

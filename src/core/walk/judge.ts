@@ -33,9 +33,14 @@ export const leastConfidence = 0.95;
 /** An overload is plain to see, but the probe may have missed the pin. Common practice, no source. */
 const overloadConfidence = 0.99;
 
+/** What a pin is judged by. */
+export type Bounds = Pick<PlannedPin, 'expected' | 'shortLimit' | 'openLimit'>;
+
 /** Judges what was observed at a pin against what the profile expects of its line. */
-export const judge = (pin: PlannedPin, observed: Observed): Judgement => {
-  const { expected } = pin;
+export const judge = (
+  { expected, shortLimit, openLimit }: Bounds,
+  observed: Observed,
+): Judgement => {
   if ('overload' in observed) {
     return {
       verdict: expected === 'overload' ? 'normal' : 'open',
@@ -46,15 +51,15 @@ export const judge = (pin: PlannedPin, observed: Observed): Judgement => {
   const { value, standardUncertainty, halfWidth = 0 } = observed;
   const spread = spreadWith(standardUncertainty, halfWidth);
   const within = (limits: Limits): number => conformityProbability(value, spread, limits);
-  if (pin.openLimit !== null && value >= pin.openLimit) {
+  if (openLimit !== null && value >= openLimit) {
     const verdict = expected === 'overload' ? 'normal' : 'open';
-    return orUnsure({ verdict, confidence: 1 - within({ high: pin.openLimit }), expected });
+    return orUnsure({ verdict, confidence: 1 - within({ high: openLimit }), expected });
   }
-  const own = classes(pin, within);
+  const own = classes(expected, shortLimit, within);
   const { perhaps } = observed;
   if (perhaps === undefined) return orUnsure({ ...likeliest(own), expected });
   const other = spreadWith(perhaps.standardUncertainty, halfWidth);
-  const instead = classes({ ...pin, expected: perhaps.expected }, (limits) =>
+  const instead = classes(perhaps.expected, shortLimit, (limits) =>
     conformityProbability(value, other, limits),
   );
   return orUnsure({ ...likeliest(mixed(own, instead, perhaps.probability)), expected });
@@ -77,7 +82,8 @@ export const isNormal = ({ verdict }: Pick<Judgement, 'verdict'>): boolean => ve
 type ClassProbability = readonly [verdict: Verdict, probability: number];
 
 const classes = (
-  { expected, shortLimit }: PlannedPin,
+  expected: ExpectedBounds,
+  shortLimit: number,
   within: (limits: Limits) => number,
 ): readonly ClassProbability[] => {
   const below = (limit: number): number => within({ high: limit });

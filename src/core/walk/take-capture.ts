@@ -92,9 +92,11 @@ const normalityOf = (state: WalkState, capture: Capture): ((pin: PlannedPin) => 
     if (capture.wobble === true) return 0;
     let normality = known.get(pin);
     if (normality === undefined) {
-      const normal =
-        isNormal(judgeHere(state, pin, read)) && !isMovedControl(state, pin.pin, capture);
-      normality = normal ? judgeAlone(state, pin, read).confidence : 0;
+      const alone = judgeAlone(state, pin, read);
+      // Where something is expected, the lines beside it never change a verdict.
+      const judged = pin.expected === null ? judgeHere(state, pin, read) : alone;
+      const normal = isNormal(judged) && !isMovedControl(state, pin.pin, capture);
+      normality = normal ? alone.confidence : 0;
       known.set(pin, normality);
     }
     return normality;

@@ -11,25 +11,26 @@ import { surelyAlike } from './rest.js';
 import { shownBy } from './shown.js';
 import type { WalkState } from './state.js';
 import { contactFloor, isPlain, isResidualCharge, unusable } from './usable.js';
-import { withReading } from './with-reading.js';
+import { laidOutLike, withReading } from './with-reading.js';
 
 export const takeReading = (state: WalkState, reading: Reading): WalkState => {
   const seen = seeReading(state, reading);
-  return state.pads === null ? seen : listen(state, seen, reading);
+  return state.pads === null ? seen : laidOutLike(state, listen(state, seen, reading));
 };
 
 const seeReading = (state: WalkState, reading: Reading): WalkState => {
   const { contact, plan, press, negatives } = state;
   const { t } = reading;
   if (press !== null) {
-    return { ...state, t, reading, press: takeInPress(press, { kind: 'reading', reading }) };
+    const taken = takeInPress(press, { kind: 'reading', reading });
+    return laidOutLike(state, { ...state, t, reading, press: taken });
   }
   if (state.alone !== null) {
-    return { ...state, t, reading, alone: seeAlone(state.alone, reading) };
+    return laidOutLike(state, { ...state, t, reading, alone: seeAlone(state.alone, reading) });
   }
   if (state.ready !== null && state.paused === null) {
     const ready = seeReady(state.ready, plan, reading);
-    return { ...state, t, reading, ready, contact: seeNothing(contact, t) };
+    return laidOutLike(state, { ...state, t, reading, ready, contact: seeNothing(contact, t) });
   }
   // When all is walked nothing is waited for: what the probe touches then is looked at afresh once something is.
   const idle = state.stage === 'finished' && contact.rest === null && state.probing === null;
