@@ -68,7 +68,8 @@ function* visit(
   let waited = false;
   let captured = false;
   yield* land(body, place);
-  let patientToS = body.nowS + pace.patienceS;
+  const landedS = body.nowS;
+  let patientToS = landedS + pace.patienceS;
   for (;;) {
     const heard: Numbered | null = yield* hold(body, patientToS);
     if (heard === null) {
@@ -121,10 +122,11 @@ function* visit(
         yield* setRight(body, place, heard.reason);
         break;
       case 'touch-captured':
-        captured = true;
+        captured ||= heard.t >= landedS;
         continue;
       case 'question-asked':
         if (heard.question === 'same-or-next') {
+          // Said on the way here it was about the touch before.
           if (!captured) continue;
           // It was read and only its name is in doubt: the next pin tells more than the same one again.
           yield* react(body);

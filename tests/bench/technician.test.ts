@@ -40,6 +40,19 @@ const attentive = (
     ...more,
   });
 
+const captured = (t: number): WalkEvent => ({
+  type: 'touch-captured',
+  t,
+  touch: 1,
+  value: 388,
+  standardUncertainty: 1,
+  residualSquares: 0,
+  readings: 5,
+  resolution: 0.1,
+  from: t - 0.5,
+  to: t,
+});
+
 const pinsOf = (contacts: readonly Contact[]) => contacts.map(({ pin }) => pin);
 
 describe('a technician who hears', () => {
@@ -89,6 +102,24 @@ describe('a technician who hears', () => {
     });
     expect(pinsOf(contacts).filter((pin) => pin === '2').length).toBeGreaterThanOrEqual(2);
     expect(pinsOf(contacts)).not.toContain('3');
+  });
+
+  it('should take a question that comes when it has left a pin for one about that pin', () => {
+    const program = agreeable();
+    let beenAtTwo = false;
+    let asked = false;
+    const { contacts } = attentive((see, say) => {
+      // Of pin 3 nothing is said.
+      if (see.pin !== '3') program(see, say);
+      beenAtTwo ||= see.pin === '2';
+      if (!beenAtTwo || asked || see.pin !== null || see.forS < 0.1) return;
+      asked = true;
+      say(captured(see.nowS));
+      say({ type: 'question-asked', t: see.nowS, question: 'same-or-next', pin: '3' });
+    });
+    expect(asked).toBe(true);
+    const { fromS = 0, toS = 0 } = contacts.find(({ pin }) => pin === '3') ?? {};
+    expect(toS - fromS).toBeGreaterThan(1);
   });
 
   const openAtThree = () => {
