@@ -89,7 +89,7 @@ export interface Noise {
 export const defaultNoise: Noise = {
   missedPin: 0.003,
   missedPlace: 0.01,
-  misjudged: 0.01,
+  misjudged: 0.002,
   falselyAnswers: 0.001,
   missesAnswer: 0.005,
   flexes: 0.05,

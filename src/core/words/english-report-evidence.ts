@@ -129,7 +129,7 @@ export const englishEvidence: EvidenceWords = {
     place: 'Place',
     lines: 'Lines',
     probability: 'Probability',
-    none: 'nothing is at fault',
+    none: 'only misread, nothing is at fault',
     other: 'something the profile does not name',
     chain: (pin, line) => say`Along ${line}, from pin ${pin} to the chip`,
     next: ({ probe, side }, { line, pin, part }) => {

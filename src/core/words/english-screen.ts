@@ -154,7 +154,7 @@ export const englishScreen: ScreenWords = {
     [
       ...(lead === 0 ? [] : [`a lead ${lead} %`]),
       ...(other === 0 ? [] : [`something unnamed ${other} %`]),
-      ...(none === 0 ? [] : [`nothing at fault ${none} %`]),
+      ...(none === 0 ? [] : [`only misread ${none} %`]),
     ].join(', '),
   allNormal: 'Every pin reads normal.',
   noneFound: 'nothing so far',
