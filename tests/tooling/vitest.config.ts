@@ -4,6 +4,8 @@ const root = new URL('../..', import.meta.url).pathname;
 
 /** serialport's native part ends the process when it runs in a worker thread: its tests get processes. */
 const onPorts = ['tests/link/**/*.test.ts'];
+/** Milliseconds count on a hostile wire: its tests run when all others are done. */
+const onTime = ['tests/hostile/link/**/*.test.ts'];
 /** Minutes of real time each: `npm run test:long`. */
 const long = ['tests/long/**'];
 
@@ -22,11 +24,15 @@ export default defineConfig({
         test: {
           name: 'pure',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: [...onPorts, ...long],
+          exclude: [...onPorts, ...onTime, ...long],
           pool: 'threads',
         },
       },
       { extends: true, test: { name: 'ports', include: onPorts, pool: 'forks' } },
+      {
+        extends: true,
+        test: { name: 'on time', include: onTime, pool: 'threads', sequence: { groupOrder: 1 } },
+      },
     ],
   },
 });
