@@ -1,6 +1,7 @@
 // What the options of a command say of the meter: where it is, how to talk to it, and what it is to measure.
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import { english } from '../core/words/english.js';
 import { type Definition, loadDriver } from '../store/load-definitions.js';
 import type { LinkKind } from './open-feed.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -19,10 +20,7 @@ export interface MeterOptions {
 /** @throws UserError when no link was given. */
 export const askedLink = (link: string | undefined): string => {
   if (link !== undefined) return link;
-  throw new UserError(
-    'which meter? give --link; --link virtual:demo needs none, `pinwalk ports` lists what is there',
-    exitCodes.usage,
-  );
+  throw new UserError(english.refusals.whichMeter, exitCodes.usage);
 };
 
 /** The bench imitates any driver; typed values and logs need none. */

@@ -1,6 +1,7 @@
 // Questions at a real terminal, one line each. Lines typed ahead wait for their question.
 import { createInterface } from 'node:readline';
 import { showUnsafe } from '../core/clean-text.js';
+import { english } from '../core/words/english.js';
 import { exitCodeOfSignal, onEndSignals } from '../session/end-signals.js';
 import { wrapText } from '../ui/draw/line.js';
 import { sayLine } from './say.js';
@@ -21,7 +22,7 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
     else take(line);
   });
   const closed = new Promise<never>((_resolve, reject) => {
-    lines.once('close', () => reject(new UserError('left before the walk began', exitCodes.usage)));
+    lines.once('close', () => reject(new UserError(english.refusals.leftEarly, exitCodes.usage)));
   });
   closed.catch(() => undefined);
   // The terminal is given back before the program goes.

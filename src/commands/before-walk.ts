@@ -73,7 +73,7 @@ export const intakeBefore = async (
 /** The form comes where it is asked for, and by itself where a new board lies under a real meter. */
 const isAsked = ({ options, isNewJob, realMeter, canAsk }: BeforeWalk): boolean => {
   if (options.intake === true && !canAsk) {
-    throw new UserError('--intake without a file needs a keyboard', exitCodes.usage);
+    throw new UserError(english.refusals.noKeyboard, exitCodes.usage);
   }
   if (!canAsk || options.intake === false) return false;
   return options.intake === true || (realMeter && isNewJob && options.intake === undefined);

@@ -5,6 +5,7 @@ import { NoPtyError, startBenchPty } from '../bench/bench-pty.js';
 import { startBenchServer } from '../bench/bench-server.js';
 import { benchSetup } from '../bench/bench-setup.js';
 import { scenarioNames } from '../bench/scenarios.js';
+import { english } from '../core/words/english.js';
 import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { onEndSignals } from '../session/end-signals.js';
 import { followGrowing } from '../store/growing-session.js';
@@ -54,7 +55,7 @@ export const benchCommand = (): Command =>
 const bench = async (name: string, options: BenchOptions): Promise<void> => {
   const { tcp, pty } = options;
   if ((tcp === undefined) === (pty === undefined)) {
-    throw new UserError('give --tcp PORT or --pty', exitCodes.usage);
+    throw new UserError(english.refusals.tcpOrPty, exitCodes.usage);
   }
   const clock = createMonotonicClock();
   const { content: driver } = loadDriver(options.driver);
@@ -101,7 +102,7 @@ const orUsage = <T>(make: () => T): T => {
 const asUserError = (error: unknown): never => {
   if (error instanceof NoPtyError) throw new UserError(error.message, exitCodes.noLink);
   if (error instanceof Error && 'code' in error) {
-    throw new UserError(`the bench cannot be served there: ${error.message}`, exitCodes.noLink);
+    throw new UserError(english.refusals.notServed(error.message), exitCodes.noLink);
   }
   throw error;
 };

@@ -40,7 +40,7 @@ export const choosePads = (
     const file = readPads(asked);
     if (file.function !== plan.function) {
       throw new UserError(
-        `${asked}: these pads were learned in ${file.function}, the walk measures ${plan.function}; learn them in that function`,
+        english.refusals.padsOfOtherFunction(asked, file.function, plan.function),
         exitCodes.usage,
       );
     }

@@ -46,10 +46,7 @@ const close = async (session: string, options: CloseOptions): Promise<void> => {
     const rework = before.reduce<ReworkState>(evolveRework, noRework);
     const doubt = doubtAbout(rework, recheck);
     if (options.as === 'repaired' && doubt !== null && reason === '') {
-      throw new UserError(
-        `${english.rework.doubt[doubt]}; recheck first, or say with --reason why it counts as repaired`,
-        exitCodes.usage,
-      );
+      throw new UserError(english.refusals.notProven(english.rework.doubt[doubt]), exitCodes.usage);
     }
     const closed: WalkEvent = {
       type: 'job-closed',

@@ -62,7 +62,8 @@ const drill = async (
   if (idOrPath === undefined) command.error('which drill? `pinwalk drill --list` shows them');
   const { speed } = options;
   if (!(speed >= slowest && speed <= fastest)) {
-    throw new UserError(`--speed: write a number from ${slowest} to ${fastest}`, exitCodes.usage);
+    const why = english.refusals.speed(slowest, fastest);
+    throw new UserError(english.refusals.behind('--speed', why), exitCodes.usage);
   }
   const face = chooseFace(options);
   const loaded = loadDrill(idOrPath);

@@ -7,7 +7,7 @@ import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import type { WalkState } from '../core/walk/state.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { sessionBegins } from '../store/session-begins.js';
-import { exitCodes, UserError } from './user-error.js';
+import { refuseNoSession } from './named-session.js';
 
 export interface EarlierSession {
   readonly opened: EventOf<'session-opened'>;
@@ -39,7 +39,7 @@ export const readEarlier = (path: string): EarlierSession => {
     begins === undefined ||
     end?.chain === undefined
   ) {
-    throw new UserError(`${path}: no session begins here; name a saved session`, exitCodes.badFile);
+    return refuseNoSession(path);
   }
   const of = { file: basename(path), begins, fingerprint: end.chain };
   return { opened, state, rework, of };

@@ -1,5 +1,6 @@
 // How a command speaks on stdout: one JSON object a line, lines of text, or a screen. Without a terminal it is
 // text by itself.
+import { english } from '../core/words/english.js';
 import { exitCodes, UserError } from './user-error.js';
 
 export type Face = 'json' | 'plain' | 'screen';
@@ -29,7 +30,7 @@ export const chooseFace = (
   { json, plain }: FaceOptions,
   terminal: Terminal = terminalHere(),
 ): Face => {
-  if (json && plain) throw new UserError('give --json or --plain, not both', exitCodes.usage);
+  if (json && plain) throw new UserError(english.refusals.jsonOrPlain, exitCodes.usage);
   if (json) return 'json';
   return plain || !terminal.output || !terminal.input ? 'plain' : 'screen';
 };

@@ -7,6 +7,7 @@ import { programVersion } from '../core/version.js';
 import { boardRefused } from '../core/words/english-learn.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadProfile } from '../store/load-definitions.js';
+import { refuseNoSession } from './named-session.js';
 import { profileText } from './profile-file.js';
 import { readBoards } from './read-boards.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -65,5 +66,5 @@ const carriedBy = (session: string): Profile => {
     const { profile, measure } = event;
     return { ...profile.content, measure: { ...profile.content.measure, ...measure } };
   }
-  throw new UserError(`${cleanText(session, 300)}: no session begins here`, exitCodes.badFile);
+  return refuseNoSession(cleanText(session, 300));
 };

@@ -54,7 +54,7 @@ export const historyCommand = (): Command =>
 const run = (folder: string | undefined, options: HistoryOptions): void => {
   const { out, json } = options;
   if (out !== undefined && options.profile === undefined) {
-    throw new UserError('--out goes with --profile ID or FILE', exitCodes.usage);
+    throw new UserError(english.refusals.outWithoutProfile, exitCodes.usage);
   }
   const profile = options.profile === undefined ? null : loadProfile(options.profile);
   if (profile !== null && out !== undefined) {

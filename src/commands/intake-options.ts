@@ -7,6 +7,7 @@ import { intakeKind } from '../core/job/intake-file.js';
 import { type Answer, answers, type DataMatters, dataMatters } from '../core/job/job-events.js';
 import { nearestName } from '../core/nearest-name.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import { english } from '../core/words/english.js';
 import { FileError } from '../store/file-error.js';
 import { hashFile } from '../store/hash-file.js';
 import { readTextFile } from '../store/read-text-file.js';
@@ -98,11 +99,5 @@ export const requireObservation = (name: string, { observations = {}, id }: Prof
   if (Object.hasOwn(observations, name)) return;
   const known = Object.keys(observations);
   const near = nearestName(name, known);
-  const fix =
-    known.length === 0
-      ? 'it asks for none'
-      : near === undefined
-        ? `it asks for ${known.join(', ')}`
-        : `did you mean "${near}"?`;
-  throw new UserError(`profile ${id} asks for no observation "${name}": ${fix}`, exitCodes.usage);
+  throw new UserError(english.refusals.noObservation(id, name, known, near), exitCodes.usage);
 };

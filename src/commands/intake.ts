@@ -12,8 +12,8 @@ import { createMonotonicClock } from '../link/monotonic-clock.js';
 import { readSession } from '../store/journal-reader.js';
 import { openLaterWork } from '../store/later-work.js';
 import { type IntakeOptions, intakeGiven, intakeOptions } from './intake-options.js';
+import { refuseNoSession } from './named-session.js';
 import { complain, sayLine, sayObject } from './say.js';
-import { exitCodes, UserError } from './user-error.js';
 import { wallClock } from './wall-clock.js';
 
 interface IntakeCommandOptions extends IntakeOptions {
@@ -65,7 +65,7 @@ const readJob = (session: string): { readonly profile: Profile; readonly job: Jo
     job = foldJob(job, event);
   }
   if (profile !== null) return { profile, job };
-  throw new UserError(`${session}: no session begins here; name a saved one`, exitCodes.badFile);
+  return refuseNoSession(session);
 };
 
 const addTo = async (session: string, given: Given): Promise<readonly Numbered[]> => {

@@ -2,6 +2,7 @@
 import { basename } from 'node:path';
 import type { EventOf, Numbered } from '../core/events.js';
 import { lastCompared, type RecheckLog } from '../core/report/recheck-log.js';
+import { english } from '../core/words/english.js';
 import { findRechecks } from '../store/find-rechecks.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
 import { sessionBegins } from '../store/session-begins.js';
@@ -42,7 +43,7 @@ const readRecheck = (
   }
   const compared = lastCompared(noted());
   if (opened?.type !== 'session-opened' || opened.recheck?.of.begins !== of) {
-    throw new UserError(`${path} is no recheck of ${session}`, exitCodes.badFile);
+    throw new UserError(english.refusals.noRecheckOf(path, session), exitCodes.badFile);
   }
   const passedS = (Date.parse(opened.wallTime ?? '') - Date.parse(first.wallTime ?? '')) / 1000;
   return {

@@ -49,7 +49,7 @@ const keysFile = (): string => configuration().keysFile ?? keyFilePath();
 
 const learnKeys = async (): Promise<void> => {
   if (!canAsk({})) {
-    throw new UserError('keys are learnt at a terminal; there is none', exitCodes.usage);
+    throw new UserError(english.refusals.noTerminal, exitCodes.usage);
   }
   const { runKeyLearner } = await import('../ui/learn/run-key-learner.js');
   const known = readKeys(keysFile());
@@ -68,7 +68,7 @@ const orUsage = <T>(make: () => T): T => {
     return make();
   } catch (error) {
     if (error instanceof RangeError) {
-      throw new UserError(`${keysFile()}: ${error.message}`, exitCodes.badFile);
+      throw new UserError(english.refusals.behind(keysFile(), error.message), exitCodes.badFile);
     }
     throw error;
   }

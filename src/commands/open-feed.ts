@@ -8,6 +8,7 @@ import type { Driver } from '../core/meter/driver-format.js';
 import type { Pad } from '../core/pads/pad.js';
 import type { DonorWay } from '../core/profile/donor.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import { english } from '../core/words/english.js';
 import { LinkNameError, parseLinkName } from '../link/link-name.js';
 import { createLogFeed, type Pace } from '../link/log-feed.js';
 import { openLink } from '../link/open-link.js';
@@ -110,10 +111,7 @@ const wanted = ({ measure }: FeedWish): { function: typeof measure.function; ran
 
 const neededDriver = ({ driver, link }: FeedWish): Driver => {
   if (driver !== null) return driver;
-  throw new UserError(
-    `link ${link} needs --driver ID; run \`pinwalk ports --identify\` to have one proposed`,
-    exitCodes.usage,
-  );
+  throw new UserError(english.refusals.needsDriver(link), exitCodes.usage);
 };
 
 /** Everything wrong with what the user asked for is a usage error with its own one line. */

@@ -52,7 +52,7 @@ const learn = async (options: LearnOptions): Promise<void> => {
   const link = askedLink(options.link ?? usualLink);
   const kind = linkKind(link);
   if (kind === 'stdin') {
-    throw new UserError('pads are touched with a meter, not typed', exitCodes.usage);
+    throw new UserError(english.refusals.padsTyped, exitCodes.usage);
   }
   const profile = options.profile === undefined ? null : loadProfile(options.profile).content;
   const asked = options.driver ?? (kind === 'virtual' ? undefined : usualDriver);

@@ -46,7 +46,7 @@ export const planPadsCommand = (): Command =>
 const plan = (options: PlanOptions): void => {
   const name = options.profile ?? configuration().profile;
   if (name === undefined) {
-    throw new UserError('for which connector? give --profile ID or FILE', exitCodes.usage);
+    throw new UserError(english.refusals.whichConnectorForPads, exitCodes.usage);
   }
   const profile = loadProfile(name).content;
   const driver = options.driver === undefined ? null : loadDriver(options.driver).content;

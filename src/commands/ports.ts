@@ -1,5 +1,6 @@
 // `ports`: which links there are, and what answers on them.
 import { Command } from 'commander';
+import { english } from '../core/words/english.js';
 import { type Identification, identify } from '../link/identify.js';
 import { LinkNameError, parseLinkName, type SerialName, type TcpName } from '../link/link-name.js';
 import { listPorts, type PortEntry } from '../link/list-ports.js';
@@ -70,7 +71,7 @@ const asked = (link: string): SerialName | TcpName => {
     if (!(error instanceof LinkNameError)) throw error;
     throw new UserError(error.message, exitCodes.usage);
   }
-  throw new UserError('only serial: and tcp:// links can be asked what answers', exitCodes.usage);
+  throw new UserError(english.refusals.notAskable, exitCodes.usage);
 };
 
 const report = (

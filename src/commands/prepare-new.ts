@@ -155,10 +155,7 @@ const pinsOf = (groups: string, profile: Profile): readonly string[] => {
 /** @throws UserError where a donor was walked before, or a name of the profile is one that the donor's pins bear. */
 const askedDonor = (profile: Profile, compare: string | undefined): DonorWay => {
   if (compare !== undefined) {
-    throw new UserError(
-      '--compare is a donor walked before, --donor-beside one walked now; give one of them',
-      exitCodes.usage,
-    );
+    throw new UserError(english.refusals.compareOrBeside, exitCodes.usage);
   }
   const names = [
     ...profile.connector.pins.flatMap(({ pin, line }) => [pin, line]),
@@ -166,16 +163,10 @@ const askedDonor = (profile: Profile, compare: string | undefined): DonorWay => 
   ];
   const taken = names.find((name) => offBoard(name).board === 'donor');
   if (taken === undefined) return 'beside';
-  throw new UserError(
-    `--donor-beside: the profile's ${quoted(taken)} is named as the donor's pins are; rename it`,
-    exitCodes.usage,
-  );
+  throw new UserError(english.refusals.donorNamed(quoted(taken)), exitCodes.usage);
 };
 
 const usualProfile = (kind: LinkKind): string => {
   if (kind === 'virtual') return 'demo';
-  throw new UserError(
-    'which connector? give --profile ID or FILE; `pinwalk check --list` shows the shipped ones',
-    exitCodes.usage,
-  );
+  throw new UserError(english.refusals.whichConnector, exitCodes.usage);
 };

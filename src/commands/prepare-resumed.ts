@@ -6,6 +6,7 @@ import { beginWalk } from '../core/walk/decide.js';
 import { evolve } from '../core/walk/evolve.js';
 import { foldStored, openStored } from '../core/walk/fold-stored.js';
 import type { WalkState } from '../core/walk/state.js';
+import { english } from '../core/words/english.js';
 import { sessionTimeAt } from '../session/session-time.js';
 import { loadDriverById } from '../store/load-definitions.js';
 import { resumeJournal } from '../store/resume-journal.js';
@@ -19,7 +20,7 @@ export const prepareResumed = (options: StartOptions, path: string): Preparation
   const { events, journal, tornBytes, notices } = resumeJournal(path);
   const [opened, ...rest] = events;
   if (opened?.type !== 'session-opened') {
-    throw new UserError(`${path}: no session begins here; start a new one`, exitCodes.badFile);
+    throw new UserError(english.refusals.nothingToResume(path), exitCodes.badFile);
   }
   const state = rest.reduce<WalkState>(foldStored, openStored(opened));
   const link = options.link ?? opened.link;

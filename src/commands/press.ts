@@ -1,10 +1,11 @@
 // `press`: a press test alone, on one line, paced by the program or at will.
 import { Command } from 'commander';
 import { partsToPress } from '../core/press/press-stage.js';
-import { quoted } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import { english } from '../core/words/english.js';
 import { accuracyOptions } from './accuracy-option.js';
 import { settings } from './configuration.js';
+import { noSuchLine } from './no-such-line.js';
 import type { Alone, StartOptions } from './preparation.js';
 import { prepareNew } from './prepare-new.js';
 import { type RunOptions, runWalk } from './run-walk.js';
@@ -68,16 +69,10 @@ const press = async (given: PressOptions): Promise<void> => {
 /** @throws UserError for a line that is on no pin, or a place without a name. */
 const aloneOn = (profile: Profile, { line, part, free }: PressOptions): Alone => {
   const pin = profile.connector.pins.find((candidate) => candidate.line === line)?.pin;
-  if (pin === undefined) {
-    const lines = [...new Set(profile.connector.pins.map((known) => known.line))].slice(0, 6);
-    throw new UserError(
-      `no pin of profile ${profile.id} carries a line ${quoted(line)}; it has ${lines.join(', ')} and others`,
-      exitCodes.usage,
-    );
-  }
+  if (pin === undefined) throw noSuchLine(profile, line);
   const parts = part ?? partsToPress(profile, line);
   if (parts.some((name) => name.trim() === '')) {
-    throw new UserError('--part needs the name of a part', exitCodes.usage);
+    throw new UserError(english.refusals.partUnnamed, exitCodes.usage);
   }
   return { pin, line, parts: [...new Set(parts)], free: free === true };
 };

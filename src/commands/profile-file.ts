@@ -6,6 +6,7 @@ import { readDefinition } from '../core/definition/read-definition.js';
 import { formatProblem } from '../core/problems.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import { profileKind } from '../core/profile/profile-kind.js';
+import { english } from '../core/words/english.js';
 import { FileError } from '../store/file-error.js';
 import { refuseSession } from './refuse-session.js';
 import { exitCodes, UserError } from './user-error.js';
@@ -20,7 +21,7 @@ export const idFor = (out: string | undefined): { readonly id?: string } => {
 export const refuseOut = (out: string, inputs: readonly string[], force: boolean): void => {
   const where = cleanText(out, 300);
   if (inputs.some((input) => resolve(input) === resolve(out))) {
-    throw new UserError(`${where} is learned from; give another name`, exitCodes.usage);
+    throw new UserError(english.refusals.learnedFrom(where), exitCodes.usage);
   }
   if (force) refuseSession(out, where);
 };

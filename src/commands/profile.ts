@@ -113,15 +113,14 @@ const begin = async (options: NewOptions): Promise<void> => {
   const { out, force = false, json } = options;
   const { id } = idFor(out);
   if (id === undefined) {
-    const fix = 'name it ID.json, ID of letters, digits and _ - + # .';
     throw new UserError(
-      `${cleanText(basename(out), 80)} is no name for a profile: ${fix}`,
+      english.refusals.noProfileName(cleanText(basename(out), 80)),
       exitCodes.usage,
     );
   }
   refuseOut(out, [], force);
   if (options.pins === undefined && !canAsk({ json: json === true })) {
-    throw new UserError('how many pins? give --pins', exitCodes.usage);
+    throw new UserError(english.refusals.howManyPins, exitCodes.usage);
   }
   const told =
     options.pins === undefined

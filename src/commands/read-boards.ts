@@ -5,10 +5,12 @@ import { type Board, gatherBoard } from '../core/learn/board.js';
 import { importNotes } from '../core/learn/import-notes.js';
 import type { Wanted } from '../core/learn/refuse-boards.js';
 import type { Profile } from '../core/profile/profile-format.js';
+import { english } from '../core/words/english.js';
 import { FileError } from '../store/file-error.js';
 import { readSession } from '../store/journal-reader.js';
 import { readTextFile } from '../store/read-text-file.js';
 import { storedKind } from '../store/stored-kind.js';
+import { refuseEmpty } from './named-session.js';
 import { exitCodes, UserError } from './user-error.js';
 
 /** @throws UserError for what is no session, or given twice; FileError for what is damaged. */
@@ -32,7 +34,7 @@ const namer = (): ((file: string) => string) => {
   return (file) => {
     const path = resolve(file);
     const base = cleanText(basename(file), 80);
-    if (paths.has(path)) throw new UserError(`${base} is given twice`, exitCodes.usage);
+    if (paths.has(path)) throw new UserError(english.refusals.givenTwice(base), exitCodes.usage);
     paths.add(path);
     let name = base;
     for (let nth = 2; names.has(name); nth += 1) name = `${base} (${nth})`;
@@ -44,14 +46,14 @@ const namer = (): ((file: string) => string) => {
 const boardOfSession = (file: string, name: string): Board => {
   const kind = storedKind(file);
   if (kind !== 'session') {
-    const what = kind === undefined ? 'no saved session' : `a ${kind}`;
-    const where = cleanText(file, 300);
-    throw new UserError(`${where} is ${what}; name saved sessions`, exitCodes.badFile);
+    throw new UserError(
+      english.refusals.otherThanSession(cleanText(file, 300), kind ?? null),
+      exitCodes.badFile,
+    );
   }
   const board = gatherBoard(name, readSession(file));
   if (board !== null) return board;
-  const where = cleanText(file, 300);
-  throw new UserError(`${where}: the session holds nothing yet`, exitCodes.badFile);
+  return refuseEmpty(cleanText(file, 300));
 };
 
 const boardOfNotes = (file: string, name: string, profile: Profile, wanted: Wanted): Board => {

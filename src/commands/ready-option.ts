@@ -3,6 +3,7 @@ import { InvalidArgumentError } from 'commander';
 import { readNotedValue } from '../core/learn/noted-value.js';
 import { type MeasureFunction, siUnit } from '../core/reading.js';
 import type { SessionPlan } from '../core/walk/open-session.js';
+import { english } from '../core/words/english.js';
 import { exitCodes, UserError } from './user-error.js';
 
 /** The value as it was written: its unit depends on what is measured. */
@@ -29,10 +30,7 @@ export const askedReady = (
   measure: MeasureFunction,
 ): Pick<SessionPlan, 'ready' | 'reference'> => {
   if (leadZero && siUnit(measure) !== 'Ω') {
-    throw new UserError(
-      `--lead-zero takes off ohms; this walk measures ${measure}`,
-      exitCodes.usage,
-    );
+    throw new UserError(english.refusals.zeroWithoutOhms(measure), exitCodes.usage);
   }
   const steps = [
     ...(leadZero ? (['lead-zero'] as const) : []),
@@ -47,6 +45,9 @@ export const askedReady = (
 const knownPart = ({ value, tolerance }: ReferenceAsked, measure: MeasureFunction) => {
   const noted = readNotedValue(value, '', measure);
   if (noted.noted === 'value' && noted.value > 0) return { value: noted.value, tolerance };
-  const why = noted.noted === 'wrong' ? `${noted.what}; ${noted.fix}` : 'a reference reads a value';
-  throw new UserError(`--reference: ${why}`, exitCodes.usage);
+  const why =
+    noted.noted === 'wrong'
+      ? `${noted.what}; ${noted.fix}`
+      : english.refusals.referenceWithoutValue;
+  throw new UserError(english.refusals.behind('--reference', why), exitCodes.usage);
 };

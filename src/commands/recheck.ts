@@ -70,10 +70,7 @@ const recheck = async (session: string, given: RecheckOptions): Promise<void> =>
   const earlier = readEarlier(session);
   const header = recheckHeader(earlier.state, earlier.rework, earlier.of);
   if (header === null) {
-    throw new UserError(
-      `${session}: nothing was read that could be walked again; walk the connector first`,
-      exitCodes.badFile,
-    );
+    throw new UserError(english.refusals.nothingToRecheck(session), exitCodes.badFile);
   }
   if (options.list === true) {
     for (const { pin, because, before } of header.pins) {

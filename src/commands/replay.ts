@@ -61,24 +61,18 @@ export const replayCommand = (): Command =>
 const replay = async (file: string, options: ReplayOptions): Promise<void> => {
   const { readings, press, part } = options;
   if ((press !== undefined && !readings) || (part !== undefined && press === undefined)) {
-    throw new UserError('--press goes with --readings, and --part with --press', exitCodes.usage);
+    throw new UserError(english.refusals.pressWithoutReadings, exitCodes.usage);
   }
   if (readings) {
     if (options.plain || options.from !== undefined) {
-      throw new UserError(
-        'a reading log is whole and has one form; leave out --plain and --from',
-        exitCodes.usage,
-      );
+      throw new UserError(english.refusals.logHasOneForm, exitCodes.usage);
     }
     writeReadingLog(file, press === undefined ? null : { line: press, part: part ?? null });
     return;
   }
   const face = chooseFace(options);
   if (face === 'screen' && options.speed === 'max') {
-    throw new UserError(
-      `--speed max is for --plain and --json; a screen plays up to ${fastest} times as fast`,
-      exitCodes.usage,
-    );
+    throw new UserError(english.refusals.tooFastForScreen(fastest), exitCodes.usage);
   }
   const { recording, end, close } = openRecording(file);
   try {
@@ -121,11 +115,12 @@ const goalIn = (recording: Recording, written: string): Control => {
     goal = readGoal(written, pins);
   } catch (error) {
     if (error instanceof RangeError)
-      throw new UserError(`--from: ${error.message}`, exitCodes.usage);
+      throw new UserError(english.refusals.behind('--from', error.message), exitCodes.usage);
     throw error;
   }
   if (goal.control === 'to-pin' && !recording.reached.has(goal.pin)) {
-    throw new UserError(`--from: ${english.replay.neverReached(goal.pin)}`, exitCodes.usage);
+    const why = english.replay.neverReached(goal.pin);
+    throw new UserError(english.refusals.behind('--from', why), exitCodes.usage);
   }
   return goal;
 };

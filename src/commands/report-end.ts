@@ -1,5 +1,4 @@
 // The last words of a session and the program's exit code.
-
 import { tallyPins } from '../core/walk/tally.js';
 import { english } from '../core/words/english.js';
 import { tallyOf } from '../core/words/shown.js';
@@ -29,7 +28,7 @@ export const reportEnd = (end: SessionEnd, { session, journal, path, badLog }: E
   switch (end.how) {
     case 'closed':
       if (session.state.link === 'lost') {
-        throw new UserError('the link was lost and had not come back', exitCodes.noLink);
+        throw new UserError(english.refusals.linkLost, exitCodes.noLink);
       }
       return;
     case 'no-link':

@@ -1,3 +1,4 @@
+// `report`: the handover page of a saved session, or the same as Markdown, or its pins as CSV.
 import { basename, extname } from 'node:path';
 import { Command, Option } from 'commander';
 import { cleanText } from '../core/clean-text.js';
@@ -17,13 +18,12 @@ import { renderHtml } from '../report/html/render-html.js';
 import { renderMarkdown } from '../report/markdown/render-markdown.js';
 import { today, wallTimes } from '../report/wall-times.js';
 import { readSession, type SessionEnd } from '../store/journal-reader.js';
-import { storedKind } from '../store/stored-kind.js';
 import { writeOut } from '../store/write-out.js';
 import { configuration } from './configuration.js';
 import { rechecksOf } from './job-rechecks.js';
+import { refuseEmpty, refuseOtherKinds } from './named-session.js';
 import { refuseSession } from './refuse-session.js';
 import { say, sayDocument } from './say.js';
-import { exitCodes, UserError } from './user-error.js';
 
 const reportFormats = ['html', 'csv', 'markdown'] as const;
 export type ReportFormat = (typeof reportFormats)[number];
@@ -114,17 +114,14 @@ const render = (report: Report, format: ReportFormat, language: ReportLanguage):
 
 /** @throws FileError at the first line that is not sound: nothing is handed over that cannot be proven. */
 const readReport = (session: string, rechecks: readonly string[]): Report => {
-  const kind = storedKind(session);
-  if (kind !== undefined && kind !== 'session') {
-    throw new UserError(`${session} is a ${kind}; name a saved session`, exitCodes.badFile);
-  }
+  refuseOtherKinds(session);
   let end: SessionEnd | undefined;
   function* events(): Generator<Numbered, void> {
     end = yield* readSession(session);
   }
   const account = accountOf(events());
   if (account === null || end?.chain === undefined) {
-    throw new UserError(`${session}: the session holds nothing yet`, exitCodes.badFile);
+    return refuseEmpty(session);
   }
   return {
     account,

@@ -1,18 +1,20 @@
 // Judges a press test again, on one line: from a session or from a reading log.
-import type { EventOf, WalkEvent } from '../core/events.js';
+import type { EventOf } from '../core/events.js';
 import { inputTime } from '../core/inputs.js';
 import { freePress } from '../core/press/free-press.js';
 import { judgedPress } from '../core/press/judge-press.js';
 import { judgeRecord } from '../core/press/judge-record.js';
 import { setupForLine } from '../core/press/press-setup.js';
 import { tracedPress } from '../core/press/traced-press.js';
-import { quoted } from '../core/problems.js';
 import { planWalk } from '../core/profile/plan.js';
 import { inputOf } from '../core/walk/input-of.js';
+import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
 import { loadProfile } from '../store/load-definitions.js';
 import { readLog } from '../store/read-log.js';
 import { storedKind } from '../store/stored-kind.js';
+import { openingOf } from './named-session.js';
+import { noSuchLine } from './no-such-line.js';
 import { exitCodes, UserError } from './user-error.js';
 
 interface PressAsked {
@@ -34,18 +36,13 @@ export const rerunPress = (
   const opened = stored === null ? null : openingOf(stored.next().value, file);
   const profile = asked === undefined ? opened?.profile.content : loadProfile(asked).content;
   if (profile === undefined) {
-    throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
+    throw new UserError(english.refusals.logNeedsProfile, exitCodes.usage);
   }
   const inputs =
     stored === null ? [...readLog(file)] : [...stored].flatMap((event) => inputOf(event) ?? []);
   const last = inputs.at(-1);
   const plan = planWalk(profile, opened?.measure);
-  if (!plan.pins.some((pin) => pin.line === line)) {
-    throw new UserError(
-      `no pin of profile ${profile.id} carries a line ${quoted(line)}`,
-      exitCodes.usage,
-    );
-  }
+  if (!plan.pins.some((pin) => pin.line === line)) throw noSuchLine(profile, line);
   const part = place ?? null;
   const setup = setupForLine(plan, line, part);
   const t = last === undefined ? 0 : inputTime(last);
@@ -54,11 +51,4 @@ export const rerunPress = (
     judged: judgedPress(t, judgeRecord(setup, inputs)),
     traced: isPaced ? null : tracedPress(t, line, part, freePress(setup, inputs)),
   };
-};
-
-/** The header of a stored session. @throws UserError where there is none. */
-export const openingOf = (event: unknown, file: string): EventOf<'session-opened'> => {
-  const opened = event as WalkEvent | undefined;
-  if (opened?.type === 'session-opened') return opened;
-  throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
 };

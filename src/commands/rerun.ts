@@ -7,12 +7,14 @@ import { openLog } from '../core/walk/open-session.js';
 import { rejudge } from '../core/walk/rejudge.js';
 import { type Retold, rerunSession, retell, toItsEnd } from '../core/walk/rerun.js';
 import type { WalkState } from '../core/walk/state.js';
+import { english } from '../core/words/english.js';
 import { readSession } from '../store/journal-reader.js';
 import { type Definition, loadDriver, loadProfile } from '../store/load-definitions.js';
 import { readLog } from '../store/read-log.js';
 import { storedKind } from '../store/stored-kind.js';
 import { type AccuracyOptions, accuracyOptions, askedAccuracy } from './accuracy-option.js';
-import { openingOf, rerunPress } from './rerun-press.js';
+import { openingOf } from './named-session.js';
+import { rerunPress } from './rerun-press.js';
 import { createRerunTeller, type RerunTeller } from './rerun-teller.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -71,7 +73,7 @@ const run = (file: string, options: RerunOptions): void => {
 
 function* rerunLog(file: string, options: RerunOptions): Generator<Retold, void> {
   if (options.profile === undefined) {
-    throw new UserError('a reading log needs --profile ID or FILE', exitCodes.usage);
+    throw new UserError(english.refusals.logNeedsProfile, exitCodes.usage);
   }
   const profile = loadProfile(options.profile);
   const driver = options.driver === undefined ? null : loadDriver(options.driver);

@@ -124,11 +124,6 @@ const placeGiven = (
   const place = placeNamed(part, profile);
   if (place.part !== undefined)
     return { ...place, ...(area === undefined ? {} : { area: cleanText(area, 40) }) };
-  const known = Object.keys(profile.parts ?? {})
-    .slice(0, 8)
-    .join(', ');
-  throw new UserError(
-    `the profile has no part ${cleanText(part, 40)}; it has ${known === '' ? 'none' : known}, or name any place with --area`,
-    exitCodes.usage,
-  );
+  const known = Object.keys(profile.parts ?? {}).slice(0, 8);
+  throw new UserError(english.refusals.noPart(cleanText(part, 40), known), exitCodes.usage);
 };

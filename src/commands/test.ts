@@ -45,19 +45,13 @@ const test = async (session: string, options: TestOptions): Promise<void> => {
   const { draw, amperes, volts, limit, works } = options;
   const note = options.note === undefined ? {} : { note: cleanText(options.note, 600) };
   if ((options.function === undefined) !== (works === undefined)) {
-    throw new UserError('give --function and --works together', exitCodes.usage);
+    throw new UserError(english.refusals.functionWithWorks, exitCodes.usage);
   }
   if (draw === undefined && [amperes, volts, limit].some((figure) => figure !== undefined)) {
-    throw new UserError(
-      'judge the draw: give --draw as-expected, too-high, too-low or not-known',
-      exitCodes.usage,
-    );
+    throw new UserError(english.refusals.drawNotJudged, exitCodes.usage);
   }
   if (draw === undefined && works === undefined) {
-    throw new UserError(
-      'nothing to note: give --draw, or --function with --works',
-      exitCodes.usage,
-    );
+    throw new UserError(english.refusals.nothingToNote, exitCodes.usage);
   }
   await addToSession(session, options, ({ now }) => {
     const t = now();

@@ -10,6 +10,7 @@ import {
 import { english } from '../core/words/english.js';
 import type { LogAccuracy } from '../core/words/replay-words.js';
 import { readSession } from '../store/journal-reader.js';
+import { openingOf } from './named-session.js';
 import { complain, sayMany } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -22,10 +23,7 @@ const longestId = 80;
 export const writeReadingLog = (file: string, pressed: PressedAt | null): void => {
   const words = english.replay;
   const events = readSession(file, { verifyChain: false });
-  const opened = events.next().value;
-  if (opened === undefined || !('type' in opened) || opened.type !== 'session-opened') {
-    throw new UserError(`${file}: the session holds nothing yet`, exitCodes.badFile);
-  }
+  const opened = openingOf(events.next().value, file);
   const log: LogLines = pressed === null ? logLines(opened) : pressLogLines(pressed);
   const out = sayMany();
   for (const event of events) {

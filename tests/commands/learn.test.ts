@@ -208,7 +208,7 @@ describe('learn refuses', () => {
   it('what is no session, is empty, damaged or not there', async () => {
     expect(run(profile(), '--profile', profile())).toMatchObject({
       code: 3,
-      err: `${profile()} is a profile; name saved sessions`,
+      err: `${profile()} is a profile; name a saved session`,
     });
     expect(run(at('none.jsonl'), '--profile', profile()).code).toBe(3);
     const [good = ''] = await sessions(1);

@@ -4,21 +4,17 @@ import type { WalkEvent } from '../../core/events.js';
 import { type RedactedLine, redactSession } from '../../core/share/redact-session.js';
 import { chainStep } from '../../store/chain-step.js';
 import { readSession } from '../../store/journal-reader.js';
-import { storedKind } from '../../store/stored-kind.js';
-import { exitCodes, UserError } from '../user-error.js';
+import { refuseEmpty, refuseOtherKinds } from '../named-session.js';
 
 /** The session's own fingerprint. @throws FileError, UserError for what is no whole session. */
 export const fingerprintOf = (session: string): string => {
-  const kind = storedKind(session);
-  if (kind !== undefined && kind !== 'session') {
-    throw new UserError(`${session} is a ${kind}; name a saved session`, exitCodes.badFile);
-  }
+  refuseOtherKinds(session);
   const events = readSession(session);
   for (;;) {
     const { done, value } = events.next();
     if (done !== true) continue;
     if (value.chain !== undefined) return value.chain;
-    throw new UserError(`${session}: the session holds nothing yet`, exitCodes.badFile);
+    return refuseEmpty(session);
   }
 };
 

@@ -11,6 +11,7 @@ import { englishHistory } from './english-history.js';
 import { englishJob } from './english-job.js';
 import { englishPads } from './english-pads.js';
 import { englishProfile } from './english-profile.js';
+import { englishRefusals } from './english-refusals.js';
 import { englishReplay } from './english-replay.js';
 import { englishRework } from './english-rework.js';
 import { englishScreen } from './english-screen.js';
@@ -27,6 +28,7 @@ export const english: Words = {
   guide: englishGuide,
   config: englishConfig,
   share: englishShare,
+  refusals: englishRefusals,
   history: englishHistory,
   context: englishContext,
   verdict: englishVerdicts,

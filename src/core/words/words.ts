@@ -14,6 +14,7 @@ import type { HistoryWords } from './history-words.js';
 import type { JobWords } from './job-words.js';
 import type { PadWords } from './pad-words.js';
 import type { ProfileWords } from './profile-words.js';
+import type { RefusalWords } from './refusal-words.js';
 import type { ReplayWords } from './replay-words.js';
 import type { ReworkWords } from './rework-words.js';
 import type { ScreenWords } from './screen-words.js';
@@ -34,6 +35,7 @@ export interface Words {
   readonly config: ConfigWords;
   readonly drill: DrillWords;
   readonly share: ShareWords;
+  readonly refusals: RefusalWords;
   readonly history: HistoryWords;
   readonly context: ContextWords;
   readonly verdict: Readonly<Record<Verdict, string>>;
