@@ -2,6 +2,7 @@
 // keeps such bytes and sends them at the next opening. Control lines that the device lacks are no error.
 import type { Driver } from '../core/meter/driver-format.js';
 import type { Connection, ConnectionEvents, Dial, Gone } from './connection.js';
+import { type AskedPort, type HangUpWatch, watchHangUp } from './hang-up-watch.js';
 import type { SerialName, SerialSettings } from './link-name.js';
 import { serialOpenError } from './open-errors.js';
 import type { SerialFinder } from './serial-finder.js';
@@ -9,8 +10,7 @@ import type { SerialFinder } from './serial-finder.js';
 export type SerialWire = Driver['wire']['serial'];
 
 /** The part of serialport's port that is used here. */
-export interface PortLike {
-  readonly isOpen: boolean;
+export interface PortLike extends AskedPort {
   open(done: (error: Error | null) => void): void;
   close(done: (error: Error | null) => void): void;
   flush(done: (error: Error | null) => void): void;
@@ -57,6 +57,7 @@ export const dialSerial =
 
 class SerialConnection implements Connection {
   #port: PortLike | undefined;
+  #watch: HangUpWatch | undefined;
   #opening: Promise<void> = Promise.resolve();
   #over = false;
 
@@ -86,9 +87,9 @@ class SerialConnection implements Connection {
     });
     if (this.#over) return;
     port.on('error', (error) => this.#end(serialOpenError(error ?? 'failed', path)));
-    port.on('close', () =>
-      this.#end({ reason: `${path} went away: unplugged or switched off`, absent: false }),
-    );
+    const wentAway = (): void =>
+      this.#end({ reason: `${path} went away: unplugged or switched off`, absent: false });
+    port.on('close', wentAway);
     await new Promise<void>((resolve, reject) => {
       port.open((error) => (error ? reject(error) : resolve()));
     });
@@ -97,7 +98,10 @@ class SerialConnection implements Connection {
     this.#setLines(port);
     finder.opened(path);
     this.events.opened();
+    const watch = watchHangUp(port, wentAway);
+    this.#watch = watch;
     port.on('data', (chunk) => {
+      watch.heard();
       if (!this.#over) this.events.bytes(chunk);
     });
   }
@@ -117,6 +121,7 @@ class SerialConnection implements Connection {
 
   /** Flushed first: closing would otherwise wait for bytes that a stuck device never takes. */
   #shut(): Promise<void> {
+    this.#watch?.stop();
     const port = this.#port;
     return new Promise((resolve) => {
       if (!port?.isOpen) resolve();

@@ -107,6 +107,7 @@ describe('dialSerial with a port that answers back', () => {
         done(null);
       },
       flush: (done) => done(null),
+      get: (done) => done(null),
       set: (lines, done) => {
         calls.push(`set ${JSON.stringify(lines)}`);
         done(new Error('Inappropriate ioctl for device, cannot set'));

@@ -1,11 +1,14 @@
 // A serial link on a real pseudo-terminal pair.
 import { spawn } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
+import { SerialPort } from 'serialport';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { LinkDriver } from '../../src/link/line-cutter.js';
 import { createMonotonicClock } from '../../src/link/monotonic-clock.js';
 import { openLink } from '../../src/link/open-link.js';
 import type { Patience } from '../../src/link/reconnect.js';
+import { dialSerial, type MakePort } from '../../src/link/serial-dial.js';
+import { fixedFinder } from '../../src/link/serial-finder.js';
 import { freePortPath, plugIn } from '../support/pty.js';
 import { recordLink, until } from './record-link.js';
 import { linkDriver } from './test-driver.js';
@@ -72,6 +75,38 @@ describe('a serial link on a pseudo-terminal', () => {
     expect(recorded.lines).toEqual(['1.1', '5.6']);
     expect(recorded.told[1]).toBe(`lost: ${pty.path} went away: unplugged or switched off`);
     expect(again.received()).toBe('');
+  });
+
+  it('should notice an unplugging between two reads, of which the port says nothing', async () => {
+    const pty = await plugIn();
+    let made: SerialPort | undefined;
+    const make: MakePort = (options) => {
+      made = new SerialPort(options);
+      return made;
+    };
+    const told: string[] = [];
+    const wire = { baud: 9600, dataBits: 8, parity: 'none', stopBits: 1 } as const;
+    const connection = dialSerial(
+      wire,
+      fixedFinder(pty.path),
+      pty.path,
+      make,
+    )({
+      opened: () => told.push('opened'),
+      bytes: () => undefined,
+      gone: ({ reason }) => told.push(reason),
+    });
+    onTestFinished(() => connection.close());
+    await until('opened', () => told.length > 0);
+    const port = made as SerialPort;
+    port.pause();
+    pty.write(Buffer.alloc(2 * port.readableHighWaterMark));
+    await until('no more is read', () => port.readableLength >= port.readableHighWaterMark);
+    await pty.unplug();
+    port.resume();
+    await until('gone', () => told.length > 1, 5000);
+    expect(told[1]).toBe(`${pty.path} went away: unplugged or switched off`);
+    await until('let go', () => !port.isOpen, 5000);
   });
 
   it('should survive four unplugs in a row', async () => {
