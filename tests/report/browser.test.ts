@@ -109,6 +109,7 @@ const cases = [
   ['reworked', 'ar', 8],
   ['whole', 'en', 8],
   ['whole', 'ar', 8],
+  ['whole', 'de', 8],
   ['attacked', 'en', 8],
   ['passedOn', 'en', 8],
   ['passedOn', 'ar', 8],

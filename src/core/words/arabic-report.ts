@@ -108,15 +108,15 @@ export const arabicReport: ReportWords = {
       confidence: (least) => say`درجة الثقة في أقل هذه النتائج يقينًا: ${least}.`,
       fromHere:
         'هذا ما يُرى من الموصل: القراءة تدل على أن شيئًا خلف الطرف ليس سليمًا، ولا تدل وحدها على نقطة اللحام أو القطعة المعطلة.',
-      pressed: (line, part, finding) => {
+      pressed: (lines, part, finding) => {
         const pressed = part === null ? 'كلما ضُغط الموضع' : say`كلما ضُغطت القطعة ${part}`;
         switch (finding) {
           case 'loose':
-            return say`${pressed} عادت قراءة ${line}: هناك نقطة لحام مرتخية.`;
+            return say`${pressed} عادت قراءة ${lines}: هناك نقطة لحام مرتخية.`;
           case 'cracked':
-            return say`${pressed} ضاعت قراءة ${line}: هناك نقطة لحام متشققة.`;
+            return say`${pressed} ضاعت قراءة ${lines}: هناك نقطة لحام متشققة.`;
           case 'bridged':
-            return say`${pressed} تبدّل ${line} بين قراءته والقصر: هناك جسر غير مقصود.`;
+            return say`${pressed} تبدّلت قراءة ${lines} بين المعتاد والقصر: هناك جسر غير مقصود.`;
         }
       },
     },

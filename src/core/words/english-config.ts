@@ -1,5 +1,7 @@
 // The settings in English.
+
 import type { ConfigWords } from './config-words.js';
+import { reportLanguageCodes } from './report-languages.js';
 
 export const englishConfig: ConfigWords = {
   keys: {
@@ -19,7 +21,10 @@ export const englishConfig: ConfigWords = {
       means: 'What is heard: tones, speech, bell or off.',
       usual: 'tones with a screen, else off',
     },
-    reportLanguage: { means: 'The language of reports: en or ar.', usual: 'en' },
+    reportLanguage: {
+      means: `The language of reports: ${reportLanguageCodes.join(', ')}.`,
+      usual: 'en',
+    },
     technician: {
       means: 'Who works at this bench, for reports and for what is learned from boards.',
       usual: 'nobody is named',

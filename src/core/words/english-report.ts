@@ -103,15 +103,15 @@ export const englishReport: ReportWords = {
       confidence: (least) => say`Confidence in the least certain of these findings: ${least}.`,
       fromHere:
         'This is the view from the connector: a reading tells that something behind the pin is wrong, and not yet which joint or part it is.',
-      pressed: (line, part, finding) => {
+      pressed: (lines, part, finding) => {
         const pressed = part === null ? 'the place was pressed' : say`part ${part} was pressed`;
         switch (finding) {
           case 'loose':
-            return say`Whenever ${pressed}, the reading of ${line} came back: a joint there is loose.`;
+            return say`Whenever ${pressed}, the reading of ${lines} came back: a joint there is loose.`;
           case 'cracked':
-            return say`Whenever ${pressed}, the reading of ${line} was lost: a joint there is cracked.`;
+            return say`Whenever ${pressed}, the reading of ${lines} was lost: a joint there is cracked.`;
           case 'bridged':
-            return say`Whenever ${pressed}, ${line} changed between its reading and a short: something there is bridged.`;
+            return say`Whenever ${pressed}, the reading of ${lines} went to a short and back: something there is bridged.`;
         }
       },
     },

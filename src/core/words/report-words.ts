@@ -120,7 +120,7 @@ export interface OwnerWords {
     readonly confirmed: string;
     confidence(least: Datum): Phrase;
     readonly fromHere: string;
-    pressed(line: Datum, part: Datum | null, finding: AnsweringFinding): Phrase;
+    pressed(lines: Phrase, part: Datum | null, finding: AnsweringFinding): Phrase;
   };
   readonly done: {
     readonly title: string;

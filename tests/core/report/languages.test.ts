@@ -5,6 +5,7 @@ import { reportLanguageCodes, reportLanguages } from '../../../src/core/words/re
 import { catalogueStrings } from '../../report/catalogue-strings.js';
 import { makeDocument } from '../../report/make-report.js';
 import { passedOn } from '../../report/passed-on-session.js';
+import { recheckOf, reworked } from '../../report/reworked-session.js';
 
 /** The keys of a catalogue, through all its parts. */
 const keysOf = (value: unknown, path = ''): string[] =>
@@ -16,14 +17,46 @@ const keysOf = (value: unknown, path = ''): string[] =>
 const untranslated = /SHA-256|JCGM|Fisher, The Design of Experiments|\bp\b/gu;
 
 describe('report languages', () => {
-  it('should be English and Arabic', () => {
-    expect(reportLanguageCodes).toEqual(['en', 'ar']);
+  it('should be English, Arabic and German, each under its own code', () => {
+    expect(reportLanguageCodes).toEqual(['en', 'ar', 'de']);
+    for (const code of reportLanguageCodes) {
+      expect(reportLanguages[code].shared.language).toBe(code);
+    }
     expect(reportLanguages.en.shared.direction).toBe('ltr');
     expect(reportLanguages.ar.shared.direction).toBe('rtl');
   });
 
-  it('should say the same things in each', () => {
-    expect(keysOf(reportLanguages.ar)).toEqual(keysOf(reportLanguages.en));
+  it.each(reportLanguageCodes)('should say the same things in each: %s', (code) => {
+    expect(keysOf(reportLanguages[code]).sort()).toEqual(keysOf(reportLanguages.en).sort());
+  });
+
+  it('should leave no English word on the German first page', () => {
+    const leaves = (of: unknown, path = ''): (readonly [string, string])[] =>
+      typeof of === 'string'
+        ? [[path, of]]
+        : typeof of === 'object' && of !== null
+          ? Object.entries(of).flatMap(([key, value]) => leaves(value, `${path}.${key}`))
+          : [];
+    const { shared, owner } = reportLanguages.de;
+    const english = new Map(
+      leaves({ shared: reportLanguages.en.shared, owner: reportLanguages.en.owner }),
+    );
+    const german = leaves({ shared, owner });
+    expect(german.length).toBeGreaterThan(120);
+    const alike = german.filter(([path, text]) => english.get(path) === text);
+    // Signs, standards, and words that are the same in both.
+    const same = [', ', ' → ', 'ltr', 'SHA-256', 'Bytes', 'normal', 'Pin', 'E'];
+    expect(alike.filter(([, text]) => !same.includes(text))).toEqual([]);
+    const texts = makeDocument(reworked('note'), 'de', [recheckOf('good')]).owner;
+    const said = catalogueStrings(texts).join(' ');
+    expect(said).toContain('Ursache nach Befund des Technikers');
+    expect(said).not.toMatch(/\b(the|were|and|not|of)\b/u);
+  });
+
+  it('should take the technical pages of another where a language has none', () => {
+    const { direction, language, technical } = makeDocument(passedOn, 'de');
+    expect([language, direction]).toEqual(['de', 'ltr']);
+    expect(technical.language).toBe('en');
   });
 
   it('should have the same sections in each', () => {

@@ -1,20 +1,20 @@
 // Why the findings are believed, and how far: what was compared with what, what was repeated, how sure it is.
 
 import { join, name, type Phrase } from '../../words/report-phrase.js';
-import type { ReportWords } from '../../words/report-words.js';
+import type { AnsweringFinding, ReportWords } from '../../words/report-words.js';
 import type { Account } from '../account.js';
 import type { Block, Section } from '../document.js';
 import { isFaulty, type PinFacts } from '../pin-facts.js';
 import type { Pressed } from '../press-log.js';
-import { writtenPercent } from '../written.js';
+import { listed, writtenPercent } from '../written.js';
 
 export const whyWeThinkSo = (
   { opened, press }: Pick<Account, 'opened' | 'press'>,
   pins: readonly PinFacts[],
-  { owner }: ReportWords,
+  words: ReportWords,
 ): Section | null => {
   if (pins.every(({ record }) => record.verdict === 'unread')) return null;
-  const { why } = owner;
+  const { why } = words.owner;
   const faulty = pins.filter(({ record }) => isFaulty(record.verdict));
   const read = faulty.filter(({ record }) => !record.overload);
   const silent = faulty.filter(({ record }) => record.overload);
@@ -27,7 +27,7 @@ export const whyWeThinkSo = (
     evidence.push(why.confidence(writtenPercent(least)));
     reach.push(why.fromHere);
   }
-  reach.push(...pressesThatAnswered(press.tests, why));
+  reach.push(...pressesThatAnswered(press.tests, words));
   const texts = [[why.method(opened.measure.function)], evidence, reach]
     .filter((sentences) => sentences.length > 0)
     .map((sentences): Block => ({ kind: 'text', text: join(sentences, ' ') }));
@@ -37,14 +37,30 @@ export const whyWeThinkSo = (
 /** More would push the rest off the first page. */
 const mostPresses = 3;
 
+/** A part that answered on several lines is one finding. */
 const pressesThatAnswered = (
   tests: readonly Pressed[],
-  why: ReportWords['owner']['why'],
-): readonly Phrase[] =>
-  tests
-    .flatMap(({ judged: { line, part, finding }, sham }) =>
-      !sham && (finding === 'loose' || finding === 'cracked' || finding === 'bridged')
-        ? [why.pressed(name(line), part === null ? null : name(part), finding)]
-        : [],
-    )
-    .slice(0, mostPresses);
+  { shared, owner }: ReportWords,
+): readonly Phrase[] => {
+  const found = new Map<
+    string,
+    { part: string | null; finding: AnsweringFinding; lines: string[] }
+  >();
+  for (const { judged, sham } of tests) {
+    const { line, part, finding } = judged;
+    if (sham || (finding !== 'loose' && finding !== 'cracked' && finding !== 'bridged')) continue;
+    const key = JSON.stringify([part ?? line, finding]);
+    const entry = found.get(key) ?? { part, finding, lines: [] };
+    if (!entry.lines.includes(line)) entry.lines.push(line);
+    found.set(key, entry);
+  }
+  return [...found.values()]
+    .slice(0, mostPresses)
+    .map(({ part, finding, lines }) =>
+      owner.why.pressed(
+        listed(lines.map(name), shared),
+        part === null ? null : name(part),
+        finding,
+      ),
+    );
+};
