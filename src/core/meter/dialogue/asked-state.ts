@@ -109,7 +109,7 @@ export const askedStart: AskedState = {
 
 /** The line must be quiet this long before the first question, and after whatever nobody asked for. */
 export const quietS = 0.15;
-/** What needs no measuring is answered at once, or not at all: after a gap the next question is soon due. */
+/** What needs no measuring is answered at once, or not at all: after a gap or a lost reading the next question is soon due. */
 export const quickWithinS = 1;
 /** In time-outs: an answer that is later than this is no longer reckoned with. */
 export const latestAnswer = 2;

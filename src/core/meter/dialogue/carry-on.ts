@@ -102,7 +102,7 @@ const ask = (
     if (step.expects === 'nothing') continue;
     const rest = steps.slice(index + 1);
     const isReading = step.expects === 'reading';
-    const isQuick = state.unanswered > 0 && !isReading;
+    const isQuick = !isReading && (state.unanswered > 0 || job === 'recover');
     const answerBy = t + (isQuick ? Math.min(quickWithinS, script.timeoutS) : script.timeoutS);
     const isWatched = isReading && state.marker === 'answered' && state.lostReads < mostLostReads;
     const until = isWatched ? Math.min(answerBy, t + overdueAfter(state.pace)) : answerBy;

@@ -463,6 +463,37 @@ describe('answers in another order', () => {
     expect(played.readings).toEqual(askedBefore(played, 'READ?'));
     expect(played.heardAt.filter((t) => t > 21).length).toBeGreaterThan(20);
   });
+
+  it.each([24, 24.37, 27.11])(
+    'should be over within two seconds of their end, though late ones came before (%d s)',
+    (from) => {
+      const good = goodMeter();
+      const until = from + 2;
+      let held: string | undefined;
+      let lastAt = 0;
+      const meter: Meter = (sent, t) =>
+        good(sent, t).flatMap(({ line }) => {
+          const before = held;
+          held = undefined;
+          if (t >= from && t < until) {
+            if (before !== undefined)
+              return [line, before].map((text) => ({ line: text, after: 0 }));
+            held = line;
+            return [];
+          }
+          lastAt = Math.max(lastAt, t + (t >= 10 && t < 18 ? 5.6 : 0.05));
+          return [{ line, after: lastAt - t }];
+        });
+      const bench = play(scpiDriver({ timeoutS: 5, pollS: 0 }), resistance, meter, 45);
+      bench.at(0, 'opened');
+
+      const played = bench.run();
+
+      expect(played.readings).toEqual(askedBefore(played, 'READ?'));
+      expect(played.heardAt.some((t) => t > from - 1 && t < from)).toBe(true);
+      expect((played.heardAt.find((t) => t >= until) ?? 99) - until).toBeLessThan(2);
+    },
+  );
 });
 
 describe('an answer given twice', () => {
