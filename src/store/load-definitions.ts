@@ -151,8 +151,8 @@ export const listOf = <T extends { id: string }>(
   return [...definitions.values()];
 };
 
-/** Ids of the files in a folder, by their names. A folder that is not there holds none. */
-const idsIn = (folder: string): string[] => {
+/** Names of the definitions in a folder, in order. A folder that is not there holds none. */
+export const definitionFiles = (folder: string): string[] => {
   let names: string[];
   try {
     names = readdirSync(folder);
@@ -163,9 +163,11 @@ const idsIn = (folder: string): string[] => {
     .filter(
       (name) => name.endsWith('.json') && !name.endsWith('.schema.json') && !name.startsWith('.'),
     )
-    .map((name) => basename(name, '.json'))
     .sort();
 };
+
+const idsIn = (folder: string): string[] =>
+  definitionFiles(folder).map((name) => basename(name, '.json'));
 
 /** In a folder of definitions a file is named for its id, so that either leads to the other. */
 const readNamedFile = <T extends { id: string }>(

@@ -1,12 +1,12 @@
 // Chooses the screen by what the walk and the keys are doing, and holds it within the terminal.
-import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import { selectPress } from '../core/select/press.js';
 import { selectStrip } from '../core/select/strip.js';
-import { type Surroundings, SurroundingsContext } from './context.js';
+import type { Surroundings } from './context.js';
 import { planLayout } from './layout.js';
 import type { ScreenStore } from './live/screen-store.js';
 import type { TerminalSize } from './live/terminal-size.js';
+import { WholeScreen } from './parts/whole-screen.js';
 import { KeysScreen } from './screens/keys.js';
 import { LineScreen } from './screens/line.js';
 import { PressScreen } from './screens/press.js';
@@ -26,11 +26,9 @@ export const App = ({ store, size, surroundings }: AppProps): ReactElement => {
   const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
   const layout = planLayout(columns, rows, selectStrip(snapshot.state).length);
   return (
-    <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={layout.width} height={layout.height} overflowY="hidden">
-        <Screen snapshot={snapshot} layout={layout} />
-      </Box>
-    </SurroundingsContext.Provider>
+    <WholeScreen surroundings={surroundings} width={layout.width} height={layout.height}>
+      <Screen snapshot={snapshot} layout={layout} />
+    </WholeScreen>
   );
 };
 

@@ -1,6 +1,6 @@
 // `share index`: makes the index of a folder that any static file server can then serve as a library.
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { Command } from 'commander';
 import { cleanText } from '../../core/clean-text.js';
@@ -16,6 +16,7 @@ import {
   libraryKinds,
 } from '../../core/share/library-format.js';
 import { english } from '../../core/words/english.js';
+import { definitionFiles } from '../../store/load-definitions.js';
 import { writeOut } from '../../store/write-out.js';
 import { type SayOptions, sayer } from '../say.js';
 import { exitCodes, UserError } from '../user-error.js';
@@ -64,15 +65,8 @@ const run = (folder: string, options: IndexOptions): void => {
   });
 };
 
-const entriesOf = (kind: LibraryKind, folder: string): LibraryEntry[] => {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .filter(
-      (name) => name.endsWith('.json') && !name.endsWith('.schema.json') && !name.startsWith('.'),
-    )
-    .sort()
-    .map((name) => entryOf(kind, folder, name));
-};
+const entriesOf = (kind: LibraryKind, folder: string): LibraryEntry[] =>
+  definitionFiles(folder).map((name) => entryOf(kind, folder, name));
 
 /** @throws UserError for a file that whoever fetched it would refuse. */
 const entryOf = (kind: LibraryKind, folder: string, name: string): LibraryEntry => {

@@ -1,5 +1,4 @@
 // A drill on a terminal, until the trainee leaves.
-import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import type { Profile } from '../../core/profile/profile-format.js';
 import { selectStrip } from '../../core/select/strip.js';
@@ -7,13 +6,14 @@ import type { Words } from '../../core/words/words.js';
 import type { DrillSession } from '../../session/drill-session.js';
 import { createNotices } from '../../session/notices.js';
 import { detectAppearance } from '../appearance.js';
-import { type Surroundings, SurroundingsContext } from '../context.js';
+import type { Surroundings } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
 import { planLayout } from '../layout.js';
 import { createScreenStore, type ScreenStore } from '../live/screen-store.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
 import { showOnTerminal } from '../on-terminal.js';
+import { WholeScreen } from '../parts/whole-screen.js';
 import { quitOnSignals } from '../signals.js';
 import { createTheme } from '../theme.js';
 import { type Briefing, DrillBriefing } from './drill-briefing.js';
@@ -134,27 +134,25 @@ const DrillApp = ({
   const { width, height } = layout;
   const { view } = session.drill;
   return (
-    <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={width} height={height} overflowY="hidden">
-        {stage() === 'briefing' ? (
-          <DrillBriefing briefing={briefing} width={width} rows={height} />
-        ) : view.done ? (
-          <DrillEnd
-            view={view}
-            title={briefing.title}
-            before={briefing.before}
-            width={width}
-            rows={height}
-          />
-        ) : (
-          <DrillScreen
-            snapshot={snapshot}
-            view={view}
-            layout={layout}
-            leaving={stage() === 'leaving'}
-          />
-        )}
-      </Box>
-    </SurroundingsContext.Provider>
+    <WholeScreen surroundings={surroundings} width={width} height={height}>
+      {stage() === 'briefing' ? (
+        <DrillBriefing briefing={briefing} width={width} rows={height} />
+      ) : view.done ? (
+        <DrillEnd
+          view={view}
+          title={briefing.title}
+          before={briefing.before}
+          width={width}
+          rows={height}
+        />
+      ) : (
+        <DrillScreen
+          snapshot={snapshot}
+          view={view}
+          layout={layout}
+          leaving={stage() === 'leaving'}
+        />
+      )}
+    </WholeScreen>
   );
 };

@@ -1,13 +1,13 @@
 // Asks for a key or pedal for every act and returns those that were learnt, as data for a key map.
-import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import type { Words } from '../../core/words/words.js';
 import { detectAppearance } from '../appearance.js';
-import { type Surroundings, SurroundingsContext } from '../context.js';
+import type { Surroundings } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
 import { showOnTerminal } from '../on-terminal.js';
+import { WholeScreen } from '../parts/whole-screen.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { beginLearning, isLearnt, type Learning, learnKey } from './learn-keys.js';
 import { LearnScreen } from './learn-screen.js';
@@ -70,10 +70,8 @@ const Learner = ({ source, size, surroundings }: LearnerProps): ReactElement => 
   const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
   const height = Math.max(1, rows - 1);
   return (
-    <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={columns} height={height} overflowY="hidden">
-        <LearnScreen learning={learning} width={columns} height={height} />
-      </Box>
-    </SurroundingsContext.Provider>
+    <WholeScreen surroundings={surroundings} width={columns} height={height}>
+      <LearnScreen learning={learning} width={columns} height={height} />
+    </WholeScreen>
   );
 };

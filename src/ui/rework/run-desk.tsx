@@ -1,15 +1,15 @@
 // The rework desk on a terminal: screen and keys until it is left. Restores the terminal whatever happens.
-import { Box } from 'ink';
 import { type ReactElement, useSyncExternalStore } from 'react';
 import { firstPlace, firstSetting, partsByDoubt } from '../../core/rework/begin-desk.js';
 import type { Words } from '../../core/words/words.js';
 import type { ReworkDesk } from '../../session/rework-desk.js';
 import { detectAppearance } from '../appearance.js';
-import { type Surroundings, SurroundingsContext } from '../context.js';
+import type { Surroundings } from '../context.js';
 import { keyMapWith } from '../keys/key-map.js';
 import type { Key } from '../keys/parse-keys.js';
 import { type TerminalSize, watchSize } from '../live/terminal-size.js';
 import { showOnTerminal } from '../on-terminal.js';
+import { WholeScreen } from '../parts/whole-screen.js';
 import { quitOnSignals } from '../signals.js';
 import { type Appearance, createTheme } from '../theme.js';
 import { type DeskMode, pressDeskKey } from './desk-mode.js';
@@ -117,10 +117,8 @@ const Desk = ({ desk, source, size, surroundings }: DeskProps): ReactElement => 
   const { columns, rows } = useSyncExternalStore(size.subscribe, size.snapshot);
   const height = Math.max(1, rows - 1);
   return (
-    <SurroundingsContext.Provider value={surroundings}>
-      <Box flexDirection="column" width={columns} height={height} overflowY="hidden">
-        <DeskScreen desk={desk} mode={mode} refused={refused} width={columns} height={height} />
-      </Box>
-    </SurroundingsContext.Provider>
+    <WholeScreen surroundings={surroundings} width={columns} height={height}>
+      <DeskScreen desk={desk} mode={mode} refused={refused} width={columns} height={height} />
+    </WholeScreen>
   );
 };
