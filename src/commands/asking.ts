@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { showUnsafe } from '../core/clean-text.js';
 import { english } from '../core/words/english.js';
 import { exitCodeOfSignal, onEndSignals } from '../session/end-signals.js';
-import { wrapText } from '../ui/draw/line.js';
+import { inColumns } from './in-columns.js';
 import { sayLine } from './say.js';
 import { exitCodes, UserError } from './user-error.js';
 
@@ -51,13 +51,4 @@ export const askAtTerminal = async <T>(talk: (asking: Asking) => Promise<T>): Pr
     stopSignals();
     lines.close();
   }
-};
-
-const usualColumns = 80;
-
-/** Broken between words; what begins with blanks or a dash goes on under its first word. */
-const inColumns = (line: string, columns = usualColumns): readonly string[] => {
-  const [begin = ''] = /^ *(?:- )?/u.exec(line) ?? [];
-  const lines = wrapText(line.slice(begin.length), Math.max(20, columns - begin.length - 1));
-  return lines.map((part, nth) => (nth === 0 ? begin : ' '.repeat(begin.length)) + part);
 };

@@ -14,6 +14,7 @@ import { english } from '../core/words/english.js';
 import type { Feed } from '../session/ports.js';
 import { askAtTerminal } from './asking.js';
 import { askCautions, confirmed, sayCautions } from './cautions.js';
+import { inColumns } from './in-columns.js';
 import { askIntake } from './intake-form.js';
 import { attach, type IntakeOptions, intakeGiven, intakeOptions } from './intake-options.js';
 import { measureResidual } from './residual.js';
@@ -100,8 +101,8 @@ const confirmCautions = async (before: BeforeWalk): Promise<'keyboard' | 'option
   if (options.cautionsConfirmed) return 'option';
   if (!realMeter) {
     if (options.intake !== true) return null;
-    sayCautions(cautions, complain, words);
-    complain(words.cautions.onRealBoard);
+    sayCautions(cautions, tell, words);
+    tell(words.cautions.onRealBoard);
     return null;
   }
   if (job.cautions.length > 0) return null;
@@ -109,8 +110,14 @@ const confirmCautions = async (before: BeforeWalk): Promise<'keyboard' | 'option
     await askAtTerminal((asking) => askCautions(cautions, asking, words));
     return 'keyboard';
   }
-  sayCautions(cautions, complain, words);
+  sayCautions(cautions, tell, words);
   throw new UserError(words.cautions.needed, exitCodes.usage);
+};
+
+/** Whole lines where no terminal shows them. */
+const tell = (line: string): void => {
+  const { isTTY, columns } = process.stderr;
+  (isTTY ? inColumns(line, columns) : [line]).forEach(complain);
 };
 
 export interface ResidualParts {

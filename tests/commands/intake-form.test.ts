@@ -47,6 +47,16 @@ describe('the questions of intake', () => {
     expect(given).toEqual({ fields: { ticket: 'T-1' }, photos: [], observed: {} });
   });
 
+  it('goes back a question at an angle, and keeps what was answered where nothing new is said', async () => {
+    const { given, said } = await form(
+      nothingGiven,
+      ...['<', 'T-1', 'Tablet', 'blakc', '<', 'black', '', '<', '<', '', '-'],
+    );
+    expect(given.fields).toEqual({ ticket: 'T-1', device: 'Tablet', symptom: 'black' });
+    const questions = said.filter((line) => line.startsWith(english.job.form.ask.symptom));
+    expect(questions).toHaveLength(3);
+  });
+
   it('asks again after what is no answer, showing it cleaned, and after a photo that is not there', async () => {
     const observations = ['\u001b[2J', ...Array(9).fill('')];
     const { given, said } = await form(

@@ -77,6 +77,10 @@ describe.skipIf(!hasTmux)('the walk in a terminal', { timeout: 120_000 }, () => 
     terminal.send('v');
     await terminal.until('Not normal ·');
     expect(events(terminal)).toContain('"act":"note","pin":"17","text":"dull joint"');
+    terminal.send('q');
+    await terminal.until('leave');
+    terminal.send('q');
+    expect(await terminal.until('rc=0')).toMatch(/Next: pinwalk walk --resume \S+walk\.jsonl/u);
   });
 
   it('should ask about an open line unmissably, and take the answer', async () => {

@@ -23,7 +23,7 @@ export const englishJob: JobWords = {
   observed: (asks, answer) => `${asks} ${englishJob.answer[answer]}`,
 
   form: {
-    title: 'Intake. Enter alone leaves a question out; "-" leaves out all that follow.',
+    title: 'Intake. Enter skips a question, "<" goes back one, "-" skips all the rest.',
     ask: {
       ticket: 'Ticket',
       device: 'Device',

@@ -53,6 +53,12 @@ export const english: Words = {
   addedTo: 'The record of this session is added to.',
   closed: (tally, fingerprint) => `Session closed: ${tally}. Fingerprint ${fingerprint}`,
   savedIn: (file) => `Saved in ${file}`,
+  goOnWith: (how, file) =>
+    ({
+      'half-way': `Next: pinwalk walk --resume ${file}`,
+      findings: `Next: pinwalk rework ${file}, then pinwalk recheck ${file}; or pinwalk report ${file}`,
+      normal: `Next: pinwalk report ${file}`,
+    })[how],
   reportWritten: (file) => `Report written to ${file}`,
   touchGround: (which, ofBoards) => {
     if (ofBoards) return which === 1 ? 'Touch ground on the donor' : 'Now ground on the patient';

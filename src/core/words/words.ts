@@ -48,6 +48,8 @@ export interface Words {
   readonly addedTo: string;
   closed(tally: string, fingerprint: string): string;
   savedIn(file: string): string;
+  /** Commands that go on from a walk: left half way, with findings, or all normal. */
+  goOnWith(how: 'half-way' | 'findings' | 'normal', file: string): string;
   reportWritten(file: string): string;
   /** `ofBoards`: the first is the donor's, the second the patient's. */
   touchGround(which: 1 | 2, ofBoards: boolean): string;
