@@ -1,12 +1,13 @@
 // The scrap board of reply pads beside the simulated board: the resistors that the plan for this profile and meter
 // proposes, each off by its own tolerance. On the bench a pad is one more place, after the last pin.
+
+import { inferResolution } from '../core/measure/accuracy-row.js';
 import type { Driver } from '../core/meter/driver-format.js';
 import { type Pad, type PadCommand, padCommands } from '../core/pads/pad.js';
 import { type PadMeasure, planPads } from '../core/pads/plan-pads.js';
 import { touchUncertainty } from '../core/pads/touch-uncertainty.js';
 import type { Profile } from '../core/profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../core/reading.js';
-import { inferResolution } from '../core/walk/accuracy.js';
 import { driverAccuracy } from '../core/walk/open-session.js';
 import { displayRanges } from './display.js';
 import { diodeTestAmps } from './line-path.js';

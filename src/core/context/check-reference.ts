@@ -3,9 +3,9 @@
 // the figures behind it.
 
 import { accuracyHalfWidth } from '../measure/accuracy-half-width.js';
+import { inferResolution, rowAt } from '../measure/accuracy-row.js';
 import type { MeasureFunction } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
-import { inferResolution, rowAt } from '../walk/accuracy.js';
 import { coverage } from './alike.js';
 
 export type ObservedReference =

@@ -2,6 +2,7 @@
 // leads: too much, below zero, not holding still, or not resistance at all. Refusals are data: a reason
 // and the figures behind it.
 
+import { inferResolution } from '../measure/accuracy-row.js';
 import { mean } from '../numbers/mean.js';
 import { sampleStandardDeviation } from '../numbers/sample-standard-deviation.js';
 import {
@@ -12,7 +13,6 @@ import {
   type ReadingFlag,
 } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
-import { inferResolution } from '../walk/accuracy.js';
 
 export interface LeadZero {
   /** To be taken off every resistance read with these leads. */

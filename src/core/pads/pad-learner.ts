@@ -1,11 +1,11 @@
 // Learns the real pads: each is touched once, in the order in which they are asked for. A touch counts once its reading
 // has stood still; then the probe is lifted before the next. A pure fold over readings.
 
+import { inferResolution } from '../measure/accuracy-row.js';
 import { median } from '../numbers/median.js';
 import type { Plan } from '../profile/plan.js';
 import { isOverload, isValue, type MeasureFunction, type Reading } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
-import { inferResolution } from '../walk/accuracy.js';
 import { type LearnedTouch, learnPads } from './learn-pads.js';
 import type { Pad, PadCommand } from './pad.js';
 import { touchUncertainty } from './touch-uncertainty.js';

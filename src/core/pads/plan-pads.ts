@@ -1,13 +1,13 @@
 // Proposes resistors for reply pads: preferred values (IEC 60063) far from everything the profile may read and from
 // each other, given the meter's accuracy. Refuses, with the reason, where no values do.
 
+import { inferResolution, rowAt } from '../measure/accuracy-row.js';
 import { nominalTolerance } from '../numbers/preferred-values.js';
 import { preferredValuesBetween } from '../numbers/preferred-values-between.js';
 import { planWalk } from '../profile/plan.js';
 import type { Profile } from '../profile/profile-format.js';
 import type { MeasureFunction, Polarity } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
-import { inferResolution, rowAt } from '../walk/accuracy.js';
 import { type Occupied, occupiedBands } from './occupied-bands.js';
 import type { PadCommand } from './pad.js';
 import { apart, type Choice, spreadValues } from './spread-values.js';

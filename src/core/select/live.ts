@@ -1,8 +1,9 @@
 // The live reading as a display shows it: digits that do not jump about, and a unit. Unlike a captured value
 // it keeps its trailing zeros, for they are what the meter shows.
+
+import { inferResolution } from '../measure/accuracy-row.js';
 import { engineeringPrefix } from '../measure/engineering-prefix.js';
 import { isBlank, isFault, isOverload, siUnit } from '../reading.js';
-import { inferResolution } from '../walk/accuracy.js';
 import type { WalkState } from '../walk/state.js';
 import { selectSubject } from './subject.js';
 

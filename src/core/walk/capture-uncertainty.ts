@@ -2,12 +2,12 @@
 // unfinished creep of the touch.
 
 import type { LeadZero } from '../context/lead-zero.js';
+import { rowAt } from '../measure/accuracy-row.js';
 import { combinedUncertainty } from '../measure/combined-uncertainty.js';
 import type { Contribution } from '../measure/contribution.js';
 import { readingBudget } from '../measure/reading-uncertainty.js';
 import { spreadOfBudget } from '../measure/spread.js';
 import type { AccuracyStatement } from '../session-events.js';
-import { rowAt } from './accuracy.js';
 
 export interface ShownValue {
   readonly value: number;

@@ -1,6 +1,7 @@
 // How finely the display shows what it shows, and whether it could do better: autorange begins on a coarse range.
+
+import { inferResolution } from '../measure/accuracy-row.js';
 import { siUnit } from '../reading.js';
-import { inferResolution } from './accuracy.js';
 import { settleTolerance } from './settle.js';
 import type { WalkState } from './state.js';
 import { contactFloor } from './usable.js';

@@ -3,10 +3,10 @@
 import type { MateComparison } from '../context/compare-mates.js';
 import type { MeasuredPin, ReadPin } from '../context/read-pin.js';
 import { isMeasured } from '../context/read-pin.js';
+import { inferResolution, rowAt } from '../measure/accuracy-row.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { AccuracyStatement } from '../session-events.js';
 import type { NextAction } from '../verdict.js';
-import { inferResolution, rowAt } from './accuracy.js';
 import { statedHalfWidth } from './capture-uncertainty.js';
 import { type Judgement, judge } from './judge.js';
 

@@ -1,6 +1,7 @@
 // What the walk hears of the reply pads, folded from its readings. A touch of a pad belongs to no pin: it leaves no
 // trace in what is known of the gap between two captures, but that the probe was off for so long.
 import type { EventOf } from '../events.js';
+import { inferResolution } from '../measure/accuracy-row.js';
 import { padAt } from '../pads/match-pad.js';
 import type { Pad } from '../pads/pad.js';
 import {
@@ -13,7 +14,6 @@ import {
 import { isOver, type PadRun, touchOf, withContact } from '../pads/pad-run.js';
 import { touchUncertainty } from '../pads/touch-uncertainty.js';
 import type { Reading } from '../reading.js';
-import { inferResolution } from './accuracy.js';
 import type { Contact } from './contact.js';
 import type { Gap } from './gap.js';
 import { shownBy } from './shown.js';

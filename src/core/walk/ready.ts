@@ -2,10 +2,10 @@
 // is read, so that no board is judged with a meter that is off. Each step can be left out.
 import { checkReference } from '../context/check-reference.js';
 import { type LeadZeroOutcome, leadZero } from '../context/lead-zero.js';
+import { inferResolution } from '../measure/accuracy-row.js';
 import { mean } from '../numbers/mean.js';
 import { sampleStandardDeviation } from '../numbers/sample-standard-deviation.js';
 import type { ValueReading } from '../reading.js';
-import { inferResolution } from './accuracy.js';
 import type { WalkState } from './state.js';
 import { tellPlace } from './tell.js';
 import type { Teller } from './teller.js';

@@ -1,7 +1,8 @@
 // What one reading changes in the walk's state. Runs for every reading there is, so it does no more than it must.
+
+import { inferResolution } from '../measure/accuracy-row.js';
 import { takeInPress } from '../press/press-stage.js';
 import type { Reading } from '../reading.js';
-import { inferResolution } from './accuracy.js';
 import { seeBlank, seeNothing, seeOverload, seeSame, seeValue } from './contact.js';
 import { noiseAt } from './noise.js';
 import { listen } from './pad-ear.js';

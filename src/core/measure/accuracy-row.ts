@@ -1,5 +1,4 @@
-// The meter's accuracy and resolution at one reading, and the standard uncertainty of a capture from them.
-
+// The meter's accuracy and the step of its last digit at one reading.
 import { type MeasureFunction, siUnit } from '../reading.js';
 import type { AccuracyStatement } from '../session-events.js';
 
