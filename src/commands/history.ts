@@ -8,7 +8,7 @@ import type { Profile } from '../core/profile/profile-format.js';
 import { english } from '../core/words/english.js';
 import { type Definition, loadProfile } from '../store/load-definitions.js';
 import { readCases } from '../store/read-cases.js';
-import { sessionFolder } from '../store/session-paths.js';
+import { savedSessions } from '../store/session-paths.js';
 import { writeOut } from '../store/write-out.js';
 import { profileText, refuseOut } from './profile-file.js';
 import { complain, say, sayLine, sayObject, sayTable } from './say.js';
@@ -60,7 +60,7 @@ const run = (folder: string | undefined, options: HistoryOptions): void => {
   if (profile !== null && out !== undefined) {
     refuseOut(out, [profile.path], options.force ?? false);
   }
-  const { history, ...counts } = read(folder ?? sessionFolder(), profile, options);
+  const { history, ...counts } = read(folder ?? savedSessions(), profile, options);
   if (json) {
     for (const row of history.rows) sayObject({ type: 'failures-counted', ...row });
     for (const board of history.boards) sayObject({ type: 'boards-counted', ...board });
@@ -84,13 +84,13 @@ interface Read {
 }
 
 const read = (
-  folder: string,
+  folder: string | null,
   profile: Definition<Profile> | null,
   { simulated: withSimulated }: HistoryOptions,
 ): Read => {
   const tally = tallyCases();
   let [sessions, skipped, simulated] = [0, 0, 0];
-  for (const found of readCases(folder)) {
+  for (const found of folder === null ? [] : readCases(folder)) {
     if ('problem' in found) {
       skipped += 1;
       const [problem] = found.problem.problems;

@@ -6,6 +6,12 @@ import { journalErrorFrom } from './journal-error.js';
 
 export const sessionFolder = (): string => join(dataFolder(), 'sessions');
 
+/** Where saved sessions lie, unless another folder is given; null before the first one is saved. */
+export const savedSessions = (): string | null => {
+  const folder = sessionFolder();
+  return existsSync(folder) ? folder : null;
+};
+
 /** What waits to be delivered to the shop. */
 export const outboxFolder = (): string => join(dataFolder(), 'outbox');
 

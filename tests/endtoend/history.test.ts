@@ -47,3 +47,10 @@ it('should never put a profile in the place of a session, whatever its name', as
   expect(stderr).toMatch(/session\.json is a session, which is never replaced/u);
   expect(readFileSync(session).equals(before)).toBe(true);
 });
+
+it('should say that there is nothing yet before the first session is saved', async () => {
+  const env = { XDG_DATA_HOME: temporaryFolder() };
+  const { code, lines, stderr } = await runProgram(['history'], { env });
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  expect(lines.join('\n')).toContain('0 sessions counted');
+});
