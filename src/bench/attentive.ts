@@ -125,6 +125,13 @@ function* visit(
         captured ||= heard.t >= landedS;
         continue;
       case 'question-asked':
+        if (heard.question === 'go-back') {
+          const back = placeOf(body, heard.pin);
+          if (back === null) continue;
+          yield* react(body);
+          yield* lift(body);
+          return { to: back };
+        }
         if (heard.question === 'same-or-next') {
           // Said on the way here it was about the touch before.
           if (!captured) continue;

@@ -16,7 +16,7 @@ import { sessionBodies } from './session-events.js';
 import { suspectBodies } from './suspects/suspect-events.js';
 import { expectedBounds, nextActions, settledFields, verdicts } from './verdict.js';
 
-export const questions = ['open', 'same-or-next', 'shifted'] as const;
+export const questions = ['open', 'same-or-next', 'shifted', 'go-back'] as const;
 export type Question = (typeof questions)[number];
 
 /** Why the walk refuses to judge what it reads, until that changes. */

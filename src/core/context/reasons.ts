@@ -2,8 +2,11 @@
 import type { ContextJudgement } from './judge-in-context.js';
 import { type Witness, witnesses } from './witness.js';
 
-/** `meter-shift`: the limits were moved to how this meter reads. `donor`: they are what the donor reads. */
-export const reasons = ['meter-shift', 'donor', ...witnesses] as const;
+/**
+ * `meter-shift`: the limits were moved to how this meter reads. `donor`: they are what the donor reads.
+ * `boards-differ`: nothing but the donor tells what is right, so that the fault may be the donor's.
+ */
+export const reasons = ['meter-shift', 'donor', 'boards-differ', ...witnesses] as const;
 export type Reason = (typeof reasons)[number];
 
 export const reasonsOf = ({

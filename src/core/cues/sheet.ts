@@ -63,6 +63,7 @@ export const sheet: Readonly<Record<CueKind, Line>> = {
 
   'question-open': word(3, brief(523), rise(523, 1047)),
   'question-same-or-next': word(3, brief(523), brief(523), rise(523, 1047)),
+  'question-go-back': word(3, even(349), brief(523), rise(523, 1047)),
   'question-shifted': word(3, brief(523), brief(523), brief(523), rise(523, 1047)),
 
   'touch-ground': word(1, brief(349), even(349), brief(349)),

@@ -11,6 +11,12 @@ const prefix = 'donor ';
 /** @example onDonor('7') // 'donor 7' */
 export const onDonor = (name: string): string => `${prefix}${name}`;
 
+/** @example pinOnBoard('donor 7') // 'donor pin 7' */
+export const pinOnBoard = (pin: string): string => {
+  const { board, name } = offBoard(pin);
+  return board === 'donor' ? `${prefix}pin ${name}` : `pin ${name}`;
+};
+
 /** The pin or line of the connector behind a name, and the board it is on. */
 export const offBoard = (
   name: string,

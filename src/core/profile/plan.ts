@@ -34,7 +34,11 @@ export interface PlannedPin {
   /** A good board's pin, read before the patient's; absent for the patient's own. */
   readonly board?: 'donor';
   /** What is expected was read on the donor with this meter, to within this, in the function's unit. */
-  readonly fromDonor?: { readonly standardUncertainty: number };
+  readonly fromDonor?: {
+    readonly standardUncertainty: number;
+    /** The profile expects nothing here: which board is at fault where they differ cannot be told. */
+    readonly alone?: true;
+  };
 }
 
 /** What an event calls a pin by. */

@@ -1,10 +1,11 @@
 // What the technician's acts do to the walk's place. Acts are not in doubt: they hold for every way at once.
 import type { EventOf } from '../events.js';
 import type { ActName } from '../inputs.js';
+import { pinOnBoard } from '../profile/donor.js';
 import { type Contact, consumeTouch, reopenTouch } from './contact.js';
 import { askedReply } from './pad-ear.js';
 import { readyRefusal } from './ready-refusal.js';
-import { agreesToShift, saysItIsRight, saysNext, saysShifted } from './said.js';
+import { agreesToShift, asksForPlace, saysItIsRight, saysNext, saysShifted } from './said.js';
 import type { WalkState } from './state.js';
 import { moveAll, placeAt, waitsFor, weighWays } from './ways.js';
 import { indexOfPin, likeliestWay, pinReadLast } from './whereabouts.js';
@@ -74,7 +75,7 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
       if (rest !== null) return 'the probe still rests on the pin before; lift it first';
       if (touch !== null && touch.creep.lastT - touch.since > longestBrushS)
         return state.probing === null
-          ? `pin ${here} shows a reading; skip leaves it unread`
+          ? `${pinOnBoard(here ?? '')} shows a reading; skip leaves it unread`
           : 'there is a reading; hold the probe still';
       return null;
     case 'next':
@@ -82,14 +83,14 @@ export const refusal = (state: WalkState, act: ActName, pin: string | undefined)
         return 'two grounds are touched first; skip leaves that out';
       if (
         likeliestWay(state).stage === 'confirming' ||
-        state.question?.question === 'same-or-next' ||
+        asksForPlace(state) ||
         agreesToShift(state, 'next')
       ) {
         return null;
       }
       return here === undefined
         ? 'every pin has been walked'
-        : `nothing is read at pin ${here} yet; skip leaves it unread`;
+        : `nothing is read at ${pinOnBoard(here)} yet; skip leaves it unread`;
     case 'skip':
       return here === undefined ? 'every pin has been walked' : null;
     case 'back':
@@ -155,6 +156,7 @@ export const applyAct = (state: WalkState, { act, pin, by }: EventOf<'act-taken'
           doubt: 0,
           value: null,
           deviation: 0,
+          led: null,
         })),
       };
     case 'back':

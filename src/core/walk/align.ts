@@ -8,7 +8,18 @@ import { walksDonor } from '../profile/donor.js';
 import type { Plan, PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
 import { type GapLikelihood, type GapView, gapLikelihood, sinceBrush } from './gap-likelihood.js';
-import { firstTouchDensity, nextPinDensity, sameLineDensity } from './likelihood.js';
+import {
+  answeredAgain,
+  type CalledBack,
+  comesBack,
+  goesOver,
+  habitInTurns,
+  inTurnsDensity,
+  ledAfter,
+  returnDensity,
+  seenBefore,
+} from './in-turns.js';
+import { firstTouchDensity, nextOfLine, sameLineDensity } from './likelihood.js';
 import { type Alignment, keepBest, type Role, type Stage, type Way } from './ways.js';
 
 export interface CaptureEvidence {
@@ -19,6 +30,10 @@ export interface CaptureEvidence {
   readonly view: GapView;
   /** The walk did not know where it stood, and had said so. */
   readonly doubted: boolean;
+  /** The place that the technician was called back to, and what it is known to read. */
+  readonly called: CalledBack | null;
+  /** What a pin is known to read, by its place. */
+  readonly read: (index: number) => number | null;
   readonly beliefs: ShiftEstimate['beliefs'];
 }
 
@@ -35,8 +50,6 @@ const habits = {
   asked: { again: 0.02, next: 0.97, ahead: 0.0005 },
   /** A normal value near its limit makes people touch again: this times the probability that it is not. */
   doubted: 0.3,
-  /** Boards are taken in turns, and one is passed over less easily than a pin: this times `ahead`. */
-  passedBoard: 0.3,
   /** Added to `ahead` when the pin between shows nothing by design. */
   passedUnseen: 0.01,
 } as const;
@@ -52,13 +65,6 @@ const passedBy = (view: GapView): number => {
   const { spanS } = brush;
   return ((spanS < 0.9 ? 0.01 : spanS < 1.8 ? 0.1 : 0.3) * lift) / (slip + lift);
 };
-
-/** From one board to the other no hand gets faster than this, seconds, but for a few. Common practice, no source. */
-const quickestOverS = 0.6;
-const hastyShare = 0.05;
-
-const goesOver = ({ gap: { offS }, periodS }: GapView): number =>
-  offS === null || offS + periodS >= quickestOverS ? 1 : hastyShare;
 
 export const alignCapture = (
   alignment: Alignment,
@@ -94,7 +100,7 @@ interface Candidate {
 const arrive = (
   { way, step, pin, weight }: Candidate,
   plan: Plan,
-  { capture, value, deviation }: CaptureEvidence,
+  { capture, value, deviation, called }: CaptureEvidence,
   normality: Normality,
 ): Way => {
   const { index, role } = step;
@@ -102,10 +108,11 @@ const arrive = (
   return {
     weight,
     index,
-    stage: stageAfter(role, way, plan.function, value, normal),
+    stage: stageAfter(role, way, pin, plan.function, value, normal),
     doubt: normal > 0 ? 1 - normal : 0,
     value,
     deviation,
+    led: ledAfter(role, way, called),
     book: { capture, index, role, before: way.book },
   };
 };
@@ -117,6 +124,25 @@ interface Step {
 }
 
 const stepsFrom = (
+  way: Way,
+  plan: Plan,
+  evidence: CaptureEvidence,
+  gap: GapLikelihood,
+): readonly Step[] => {
+  const steps = stepsOn(way, plan, evidence, gap);
+  const { called } = evidence;
+  if (called === null) return steps;
+  const share = comesBack(called);
+  return [
+    { index: called.index, role: 'return', probability: share * gap.lift },
+    // The probe may slip before the call is heard.
+    ...steps.map((step) =>
+      step.role === 'slip' ? step : { ...step, probability: (1 - share) * step.probability },
+    ),
+  ];
+};
+
+const stepsOn = (
   way: Way,
   plan: Plan,
   { view, doubted }: CaptureEvidence,
@@ -135,9 +161,10 @@ const stepsFrom = (
       { index: index + 1, role: 'first', probability: ahead + passed + unseen(index) },
     ];
   }
-  const habit = stage !== 'done' ? habits.confirming : doubted ? habits.asked : habits.done;
-  const ahead = habit.ahead * (inTurns ? habits.passedBoard : 1);
-  const again = stage === 'done' ? habit.again + habits.doubted * way.doubt : habit.again;
+  const habit = habitAfter(way, plan, doubted);
+  const again =
+    (stage === 'done' ? habit.again + habits.doubted * way.doubt : habit.again) *
+    (inTurns && way.value === null ? answeredAgain : 1);
   // Only from a contact can the probe slip: an answer was given in the air.
   const slips = way.value === null ? 0 : habits.slip * slip;
   return [
@@ -147,47 +174,46 @@ const stepsFrom = (
     {
       index: index + 2,
       role: 'first',
-      probability: (ahead + (stage === 'done' ? passed + unseen(index + 1) : 0)) * lift,
+      probability: (habit.ahead + (stage === 'done' ? passed + unseen(index + 1) : 0)) * lift,
     },
   ];
 };
 
+const habitAfter = (way: Way, plan: Plan, doubted: boolean) => {
+  if (way.stage !== 'done') return habits.confirming;
+  if (walksDonor(plan)) return habitInTurns(way, plan, doubted);
+  return doubted ? habits.asked : habits.done;
+};
+
 /**
  * Share of slips and repeats after which a line reads otherwise: a bad contact before, or a joint that moves. Where the
- * probe was not seen to leave at all, a reading that went on creeping after its capture looks like a slip. The next
- * pin of the same line reads otherwise where one of the two joints is bad.
+ * probe was not seen to leave at all, a reading that went on creeping after its capture looks like a slip.
  */
-const otherwise = { slip: 0.004, creptOn: 0.1, repeat: 0.15, nextPin: 0.15 } as const;
+const otherwise = { slip: 0.004, creptOn: 0.1, repeat: 0.15 } as const;
 
 const densityOf = (
   role: Role,
   way: Way,
   pin: PlannedPin,
   plan: Plan,
-  { value, deviation, beliefs, view: { gap } }: CaptureEvidence,
+  evidence: CaptureEvidence,
 ): number => {
+  const { value, deviation, beliefs, view } = evidence;
   const { function: measure } = plan;
   const shift = beliefFor(pin, beliefs, measure);
-  if (role === 'first' || role === 'answer') {
-    const last = plan.pins[way.index];
-    if (last?.board === 'donor' && pin.board !== 'donor' && way.value !== null) {
-      const beside = besideDensity(pin, way.value, value, measure);
-      if (pin.expected === null || pin.fromDonor !== undefined) return beside;
-      // A donor that is not normal itself tells less than the profile.
-      const known = firstTouchDensity(pin, value, { measure, mate: null, shift });
-      return (beside + known) / 2;
-    }
-    const mate = last !== undefined && pin.mate === last.line ? way.value : null;
-    const elsewhere = firstTouchDensity(pin, value, { measure, mate, shift });
-    if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return elsewhere;
-    return (
-      (1 - otherwise.nextPin) * nextPinDensity(way.value, value, measure) +
-      otherwise.nextPin * elsewhere
-    );
-  }
   const elsewhere = firstTouchDensity(pin, value, { measure, mate: null, shift });
+  if (role === 'return') return returnDensity(evidence, elsewhere, measure);
+  if (role === 'first' || role === 'answer') {
+    if (walksDonor(plan)) return inTurnsDensity(way, pin, plan, evidence, shift);
+    const last = plan.pins[way.index];
+    const mate = last !== undefined && pin.mate === last.line ? way.value : null;
+    const first = firstTouchDensity(pin, value, { measure, mate, shift });
+    if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return first;
+    return nextOfLine(way.value, value, first, measure);
+  }
   if (way.value === null) return elsewhere;
   // Where the probe was seen to leave a level, that level is better known than the capture it began with.
+  const { gap } = view;
   const before = gap.level ?? way.value;
   const own = Math.hypot(deviation, way.deviation);
   const creptOn = role === 'slip' && gap.offS === 0 && gap.departing === 0 && gap.blankS === 0;
@@ -195,38 +221,21 @@ const densityOf = (
   return (1 - share) * sameLineDensity(before, value, own, measure) + share * elsewhere;
 };
 
-/** How far good boards lie from one another, as a tolerance. Common practice, no source. */
-const boardsDiffer = 0.1;
-
-/** The patient's pin right after the donor's: in whatever way that was named, it is what is expected here. */
-const besideDensity = (
-  pin: PlannedPin,
-  donor: number,
-  value: number,
-  measure: MeasureFunction,
-): number => {
-  const isGround = donor <= pin.shortLimit;
-  const expected = isGround
-    ? { nominal: donor, low: 0, high: pin.shortLimit }
-    : { nominal: donor, low: donor * (1 - boardsDiffer), high: donor * (1 + boardsDiffer) };
-  const shift = { departure: 0, standardUncertainty: 0 };
-  const density = firstTouchDensity({ ...pin, expected }, value, { measure, mate: null, shift });
-  // Two grounds read the same leads.
-  return isGround
-    ? (1 - otherwise.nextPin) * nextPinDensity(donor, value, measure) + otherwise.nextPin * density
-    : density;
-};
-
 const stageAfter = (
   role: Role,
   way: Way,
+  pin: PlannedPin,
   measure: MeasureFunction,
   value: number,
   normal: number,
 ): Stage => {
+  if (role === 'return') return 'done';
   const agrees = way.value !== null && agree(way.value, value, measure);
   if (role === 'slip' && agrees) return way.stage;
   if (normal > 0) return 'done';
+  // Both boards were touched twice by now.
+  const before = seenBefore(way, pin);
+  if (role === 'first' && before !== null && agree(before, value, measure)) return 'done';
   return role === 'repeat' && (agrees || way.stage === 'done') ? 'done' : 'confirming';
 };
 

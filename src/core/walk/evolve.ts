@@ -86,9 +86,15 @@ const takeOther = (
           t: event.t,
           touch: timed.nextTouch,
         },
+        calls: afterAsking(timed, event),
       };
     case 'question-answered':
-      return { ...timed, question: null, hushed: event.by === 'act' };
+      return {
+        ...timed,
+        question: null,
+        hushed: event.by === 'act',
+        calls: event.question === 'open' ? timed.calls : { ...timed.calls, doubts: 0 },
+      };
     case 'walk-held':
       return {
         ...timed,
@@ -140,6 +146,15 @@ const takeOther = (
     case 'control-compared':
       return timed;
   }
+};
+
+const afterAsking = (
+  { calls }: WalkState,
+  { question, pin }: EventOf<'question-asked'>,
+): WalkState['calls'] => {
+  if (question === 'same-or-next') return { ...calls, doubts: calls.doubts + 1 };
+  if (question !== 'go-back') return calls;
+  return { ...calls, pin, times: calls.pin === pin ? calls.times + 1 : 1, doubts: 0 };
 };
 
 const takeLink = (state: WalkState, { change }: EventOf<'link-changed'>): WalkState => ({

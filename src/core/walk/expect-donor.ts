@@ -42,7 +42,10 @@ const readByDonor = (
   if (donor.kind === 'ground') return {};
   const isKnown = donor.expected !== null;
   if (isKnown ? verdict !== 'normal' : verdict === 'unread' || verdict === 'wobble') return {};
-  const fromDonor = { standardUncertainty: standardUncertainty ?? 0 };
+  const fromDonor = {
+    standardUncertainty: standardUncertainty ?? 0,
+    ...(isKnown ? {} : ({ alone: true } as const)),
+  };
   if (overload) return { expected: 'overload', fromDonor };
   if (value === null) return {};
   // Next to nothing: the patient may read as little as it likes.

@@ -41,6 +41,12 @@ export const judgeHere = (board: Board, pin: PlannedPin, read: ReadPin): Found =
   return judged === null ? judgeAlone(board, pin, read) : withReasons(judged, pin, read, board);
 };
 
+/** Where the donor shows nothing, or next to nothing, and the patient reads a value, the donor's line is the likelier fault. */
+const readsMoreThanDonor = ({ verdict, expected }: Judgement): boolean =>
+  expected === 'overload'
+    ? verdict !== 'short'
+    : expected !== null && expected.low <= 0 && verdict === 'high';
+
 /** A judgement with its reasons and with what would help next. */
 export const withReasons = (
   judged: ContextJudgement,
@@ -48,9 +54,12 @@ export const withReasons = (
   read: ReadPin,
   { accuracy, plan }: Pick<Board, 'accuracy' | 'plan'>,
 ): Found => {
-  const { verdict, confidence, expected, mate } = judged;
+  const { confidence, expected, mate } = judged;
+  const differs = pin.fromDonor?.alone === true && judged.verdict !== 'normal';
+  const verdict = differs && readsMoreThanDonor(judged) ? 'unsure' : judged.verdict;
   const because = [
     ...(pin.fromDonor === undefined ? [] : (['donor'] as const)),
+    ...(differs ? (['boards-differ'] as const) : []),
     ...reasonsOf(judged),
   ];
   const advice = nextAction(judged, { pin, read, mate }, accuracy, plan.function);

@@ -68,6 +68,26 @@ export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecti
   return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, centre);
 };
 
+/** Lines beside one another on a connector are often of one kind. Common practice, no source. */
+const alikeShare = 0.3;
+const alikeSpread = 0.05;
+
+/** Density of a value at a pin of which nothing is expected, by what pins that may be of its kind read. */
+export const unknownDensity = (
+  value: number,
+  alike: readonly (number | null)[],
+  measure: MeasureFunction,
+): number => {
+  const at = knee[measure];
+  let density = 1 / fullWidth;
+  for (const before of alike) {
+    if (before === null) continue;
+    const likeIt = laplace(value, before, alikeSpread * Math.abs(before) + 0.1 * at, at);
+    density = (1 - alikeShare) * density + alikeShare * likeIt;
+  }
+  return density;
+};
+
 /** Probability that a pin shows nothing. */
 export const openProbability = (pin: PlannedPin | undefined): number =>
   pin === undefined ? neverOpen : pin.expected === 'overload' ? 1 - faultShare : openShare;
@@ -115,10 +135,21 @@ const pinSpread = 0.004;
 const pinContact = 0.1;
 
 /** Density of a value at the next pin of a line whose pin before reads `before`. */
-export const nextPinDensity = (before: number, value: number, measure: MeasureFunction): number => {
+const nextPinDensity = (before: number, value: number, measure: MeasureFunction): number => {
   const at = knee[measure];
   return laplace(value, before, pinSpread * Math.abs(before) + pinContact * at, at);
 };
+
+/** Share of pins that read otherwise than the pin before on the same line: one of the two joints is bad. */
+const apartShare = 0.15;
+
+/** The same where one of the two joints may be bad: then it reads as `alone` has it. */
+export const nextOfLine = (
+  before: number,
+  value: number,
+  alone: number,
+  measure: MeasureFunction,
+): number => (1 - apartShare) * nextPinDensity(before, value, measure) + apartShare * alone;
 
 const gaussian = (value: number, centre: number, deviation: number, at: number): number => {
   const z = (value - centre) / deviation;

@@ -55,6 +55,7 @@ export const openWalk = (opened: EventOf<'session-opened'>): WalkState => {
     named: [],
     nextTouch: 0,
     question: null,
+    calls: { unfollowed: 0, pin: '', times: 0, doubts: 0 },
     hushed: false,
     hold: null,
     paused: null,

@@ -36,7 +36,7 @@ export const isTimeToAsk = (state: WalkState): boolean => {
   const { air } = state.contact;
   if (air === null || t - Math.max(air.from, reachedT) < dwellS) return false;
   if (hushed || askedReply(state) !== null) return false;
-  if (question !== null && question.question !== 'same-or-next') return false;
+  if (question !== null && !mayGiveWay(state)) return false;
   if (probing !== null) return true;
   return (
     stage === 'walking' &&
@@ -44,6 +44,13 @@ export const isTimeToAsk = (state: WalkState): boolean => {
     standingOf(state.alignment).share >= likelyHere
   );
 };
+
+/** Calls after which nobody seems to listen: then a line that shows nothing is asked about all the same. */
+const unheardAfter = 2;
+
+const mayGiveWay = ({ question, calls }: WalkState): boolean =>
+  question?.question === 'same-or-next' ||
+  (question?.question === 'go-back' && calls.unfollowed >= unheardAfter);
 
 /**
  * Where the walk does not know whether the last touch was the same pin or the next, a dwell in the air says that the

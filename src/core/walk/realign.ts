@@ -1,5 +1,7 @@
 // When a run of later captures fits the connector one place along better: says so, offers the move while it is
 // only likely, and makes it once it is as good as certain. Captures told under a wrong name are told anew.
+import { callBack } from './call-back.js';
+import { isUnknownInTurns } from './in-turns.js';
 import type { Naming } from './naming.js';
 import { findNaming } from './naming.js';
 import type { Capture, WalkState } from './state.js';
@@ -26,6 +28,10 @@ export const realign = (
   tellCapture: TellCapture,
 ): void => {
   const moved = movedCaptures(teller.state, namings);
+  if (isUnknownInTurns(teller.state.plan)) {
+    if (isLikelyMoved(moved)) takeBack(teller, t, moved);
+    return;
+  }
   const sure = moved.filter(({ naming }) => naming.probability >= surelyMoved);
   const last = sure.at(-1);
   if (last !== undefined) {
@@ -76,11 +82,23 @@ const move = (
   }
 };
 
+const isLikelyMoved = (moved: readonly Moved[]): boolean =>
+  moved.some(({ naming }) => naming.probability >= likelyMoved);
+
+/** Of two boards in turns nothing is renamed: what was told is unread again, and both are touched anew from there. */
+const takeBack = (teller: Teller, t: number, moved: readonly Moved[]): void => {
+  const { plan } = teller.state;
+  callBack(teller, t);
+  for (const { from } of moved) {
+    const pin = plan.pins[from];
+    if (pin !== undefined) teller.tell(unreadAt(t, pin));
+  }
+};
+
 /** Asks about the pin that the newest of them would belong to; takes the question back when it fits no more. */
 const offer = (teller: Teller, t: number, last: Moved | undefined): void => {
   const { question, plan } = teller.state;
-  const likely = last !== undefined && last.naming.probability >= likelyMoved;
-  if (!likely) {
+  if (last === undefined || last.naming.probability < likelyMoved) {
     answerByReading(teller, t);
     return;
   }

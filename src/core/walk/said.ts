@@ -7,6 +7,10 @@ import { indexOfPin } from './whereabouts.js';
 /** Something said in spite of the truth. */
 const mistaken = 1e-5;
 
+/** Does the walk ask where the probe is, or was? */
+export const asksForPlace = ({ question }: Pick<WalkState, 'question'>): boolean =>
+  question?.question === 'same-or-next' || question?.question === 'go-back';
+
 /**
  * "Next" has two meanings: this pin is taken as it reads, and, to the question, this was the next pin. How
  * likely people say it is therefore a matter of degree.
@@ -15,7 +19,7 @@ export const saysNext =
   (state: WalkState) =>
   ({ book, stage }: Way): number => {
     const newest = state.pending.at(-1)?.touch;
-    const asked = state.question?.question === 'same-or-next';
+    const asked = asksForPlace(state);
     const arrived = asked && book?.capture === newest && book?.role === 'first';
     if (stage === 'confirming') return arrived ? 1 : 0.5;
     return arrived ? 0.3 : 0.02;

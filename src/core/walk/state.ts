@@ -14,6 +14,7 @@ import type { Evidence } from '../suspects/evidence.js';
 import type { ExpectedBounds, NextAction } from '../verdict.js';
 import type { Contact } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
+import type { CalledBack } from './in-turns.js';
 import type { Noise } from './noise.js';
 import type { PadEar } from './pad-ear.js';
 import type { PressAlone } from './press-alone.js';
@@ -69,6 +70,7 @@ export interface WalkState {
     readonly capture: number;
     readonly alignment: Alignment;
     readonly view: GapView;
+    readonly called: CalledBack | null;
   } | null;
   /** Index of the pin the walk waits for; the number of pins when all are done. */
   readonly cursor: number;
@@ -87,6 +89,16 @@ export interface WalkState {
     /** How many touches had been captured by then. */
     readonly touch: number;
   } | null;
+  /**
+   * Calls back to a known place: those not followed since one was, and how often to the pin called last; and how often
+   * "same or next?" was asked since that was known.
+   */
+  readonly calls: {
+    readonly unfollowed: number;
+    readonly pin: string;
+    readonly times: number;
+    readonly doubts: number;
+  };
   /** A question was dismissed at this pin and is not asked again before the next touch. */
   readonly hushed: boolean;
   readonly hold: { readonly reason: HoldReason; readonly detail: string } | null;

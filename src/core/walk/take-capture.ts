@@ -5,8 +5,10 @@ import { walksDonor } from '../profile/donor.js';
 import type { PlannedPin } from '../profile/plan.js';
 import { hasMoved } from '../recheck/judge-recheck.js';
 import { alignCapture } from './align.js';
+import { calledBack } from './call-back.js';
 import { type Contact, forgetGap, leaveCaptured, restOn } from './contact.js';
 import type { GapView } from './gap-likelihood.js';
+import type { CalledBack } from './in-turns.js';
 import { isNormal } from './judge.js';
 import { judgeAlone, judgeHere, readIn } from './judge-here.js';
 import { openProbability } from './likelihood.js';
@@ -24,6 +26,7 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
   const revises = latest?.capture === touch;
   const from = revises ? latest.alignment : mergeWays(state.alignment);
   const view = revises ? latest.view : viewOf(state);
+  const called = revises ? latest.called : calledBack(state);
   const alignment = alignCapture(
     from,
     state.plan,
@@ -33,6 +36,8 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
       deviation: capture.deviation ?? 0,
       view,
       doubted: !standingOf(from).sure,
+      called,
+      read: (index) => state.pins[index]?.value ?? null,
       beliefs: state.shifts.beliefs,
     },
     normalityOf(state, capture),
@@ -45,10 +50,14 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     ...state,
     nextTouch: Math.max(state.nextTouch, touch + 1),
     alignment,
-    latest: { capture: touch, alignment: from, view },
+    latest: { capture: touch, alignment: from, view, called },
     pending: [...others, capture],
     named: revises ? state.named.filter((known) => known.capture.touch !== touch) : state.named,
     hushed: false,
+    calls:
+      called === null || revises
+        ? state.calls
+        : { ...state.calls, unfollowed: unfollowedAfter(alignment, called) },
     contact: onCaptured(state, touch, value),
     trustedStep: Math.max(state.trustedStep, capture.coarseStep ?? 0),
     noise: revises ? state.noise : learnFrom(state, capture, value),
@@ -58,6 +67,21 @@ export const takeCapture = (state: WalkState, capture: EventOf<'touch-captured'>
     ...next,
     pending: next.pending.filter((known) => !saysNothingNew(next, namings, known)),
   };
+};
+
+/** How many calls were not followed by now: the probe went elsewhere, as far as that is known. */
+const unfollowedAfter = (alignment: Alignment, { unfollowed }: CalledBack): number => {
+  let total = 0;
+  let came = 0;
+  let elsewhere = 0;
+  for (const { weight, book } of alignment) {
+    const share = Math.exp(weight);
+    total += share;
+    if (book?.role === 'return') came += share;
+    else if (book?.role !== 'slip') elsewhere += share;
+  }
+  if (came >= surelyNamed * total) return 0;
+  return elsewhere >= surelyNamed * total ? unfollowed + 1 : unfollowed;
 };
 
 /**
@@ -90,6 +114,8 @@ const normalityOf = (state: WalkState, capture: Capture): ((pin: PlannedPin) => 
   const read = readIn(capture, state);
   return (pin) => {
     if (capture.wobble === true) return 0;
+    // Whatever a donor reads of which nothing is expected, it is what the patient is held against.
+    if (pin.board === 'donor' && pin.expected === null) return 1;
     let normality = known.get(pin);
     if (normality === undefined) {
       const alone = judgeAlone(state, pin, read);
@@ -112,7 +138,7 @@ const takeAnswer = (state: WalkState, capture: Capture): WalkState => ({
     moveAll(state.alignment, (way) => {
       const index = waitsFor(way);
       const book = { capture: capture.touch, index, role: 'answer' as const, before: way.book };
-      return { ...way, index, stage: 'done', doubt: 0, value: null, deviation: 0, book };
+      return { ...way, index, stage: 'done', doubt: 0, value: null, deviation: 0, led: null, book };
     }),
     ({ index }) => openProbability(state.plan.pins[index]),
   ),

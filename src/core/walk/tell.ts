@@ -1,10 +1,12 @@
 // Gives captures their pins' names as soon as nearly every way agrees, and says where the walk stands.
 import type { EventOf } from '../events.js';
 import { namesOf } from '../profile/plan.js';
+import { callBack, isCalledBack } from './call-back.js';
 import { judgeHere, readIn } from './judge-here.js';
 import { findNaming, type Naming, nameCaptures, standingOf, surelyNamed } from './naming.js';
 import { readingOf } from './reading-of.js';
 import { realign } from './realign.js';
+import { asksForPlace } from './said.js';
 import type { Capture, WalkState } from './state.js';
 import { tallyPins } from './tally.js';
 import { tellContext, tellMate, tellShifts } from './tell-context.js';
@@ -34,15 +36,19 @@ export const tellPlace = (teller: Teller, t: number, again: boolean): void => {
   const { plan, question, cursor } = state;
   const { at, sure } = standingOf(state.alignment);
   if (!sure) {
+    if (isCalledBack(state)) {
+      callBack(teller, t);
+      return;
+    }
     const pin = plan.pins[Math.min(cursor, plan.pins.length - 1)];
     if (pin !== undefined && (question === null || isAskedOfEarlier(state))) {
       teller.tell({ type: 'question-asked', t, question: 'same-or-next', pin: pin.pin });
     }
     return;
   }
-  if (question?.question === 'same-or-next') {
+  if (question !== null && asksForPlace(state)) {
     const { pin } = question;
-    teller.tell({ type: 'question-answered', t, question: 'same-or-next', pin, by: 'contact' });
+    teller.tell({ type: 'question-answered', t, question: question.question, pin, by: 'contact' });
   }
   const pin = plan.pins[at];
   if (pin === undefined) {

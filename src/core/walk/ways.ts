@@ -5,7 +5,7 @@
 export type Stage = 'awaiting' | 'confirming' | 'done';
 
 /** How a capture relates to its pin. */
-export type Role = 'first' | 'repeat' | 'slip' | 'answer';
+export type Role = 'first' | 'repeat' | 'slip' | 'return' | 'answer';
 
 /** One entry of the book, newest first. */
 export interface Entry {
@@ -13,6 +13,14 @@ export interface Entry {
   readonly index: number;
   readonly role: Role;
   readonly before: Entry | null;
+}
+
+/** Two boards in turns: the technician was called back to the donor, and came. */
+export interface Led {
+  /** What the pin that was read last before the call had read. */
+  readonly seen: { readonly index: number; readonly value: number } | null;
+  /** Touches for which that counts. */
+  readonly left: number;
 }
 
 export interface Way {
@@ -25,6 +33,7 @@ export interface Way {
   /** What the pin at `index` read last, or null, and the standard deviation of that from its touch alone. */
   readonly value: number | null;
   readonly deviation: number;
+  readonly led: Led | null;
   readonly book: Entry | null;
 }
 
@@ -35,7 +44,7 @@ const mostWays = 16;
 const leastWeight = Math.log(1e-8);
 
 const awaiting = (index: number, book: Entry | null): Alignment => [
-  { weight: 0, index, stage: 'awaiting', doubt: 0, value: null, deviation: 0, book },
+  { weight: 0, index, stage: 'awaiting', doubt: 0, value: null, deviation: 0, led: null, book },
 ];
 
 export const startAt = (index: number): Alignment => awaiting(index, null);
@@ -55,6 +64,7 @@ export const elsewhere = (alignment: Alignment): Alignment =>
     stage: way.stage === 'confirming' ? 'awaiting' : way.stage,
     value: null,
     deviation: 0,
+    led: null,
   }));
 
 /** How well each way fits what the technician said: a likelihood each, above zero. */
@@ -80,8 +90,11 @@ export const mergeWays = (alignment: Alignment): Alignment => {
   const merged: Way[] = [];
   for (const way of alignment) {
     const at = merged.findIndex(
-      ({ index, stage, value }) =>
-        index === way.index && stage === way.stage && value === way.value,
+      ({ index, stage, value, led }) =>
+        index === way.index &&
+        stage === way.stage &&
+        value === way.value &&
+        led?.left === way.led?.left,
     );
     const twin = merged[at];
     if (twin === undefined) merged.push(way);

@@ -51,6 +51,7 @@ const copied = (
   named: state.named,
   nextTouch: state.nextTouch,
   question: state.question,
+  calls: state.calls,
   hushed: state.hushed,
   hold: state.hold,
   paused: state.paused,

@@ -36,6 +36,7 @@ export const arabicTechnical: TechnicalLanguage = {
         open: 'لا قراءة: هل هو مفتوح؟',
         'same-or-next': 'أهو الطرف السابق أم هذا؟',
         shifted: 'القراءات تناسب موضعًا مجاورًا: أهذا هو الطرف؟',
+        'go-back': 'ليس مؤكدًا أي لوحة لُمست: المس هذا الطرف مرة أخرى',
       },
       by: {
         act: 'من الفني',

@@ -38,6 +38,7 @@ export const englishTechnical: TechnicalLanguage = {
         open: 'nothing is read: open?',
         'same-or-next': 'still the pin before, or this one?',
         shifted: 'the readings fit one place along better: is this the pin?',
+        'go-back': 'not sure which board was touched: touch this pin again',
       },
       by: {
         act: 'by the technician',

@@ -66,6 +66,8 @@ export const englishScreen: ScreenWords = {
           return 'WHICH PIN?';
         case 'shifted':
           return `${pin} SHIFTED?`;
+        case 'go-back':
+          return 'GO BACK';
       }
     },
   },
@@ -108,6 +110,11 @@ export const englishScreen: ScreenWords = {
         return [
           `The readings fit one place along better. Check ${place}.`,
           `${keys.dismiss} when it is right.`,
+        ];
+      case 'go-back':
+        return [
+          `Not sure which board that was. Touch ${place} again,`,
+          'then the same pin of the patient: both count anew from there.',
         ];
     }
   },

@@ -53,6 +53,8 @@ export const englishSpoken: SpokenWords = {
         return `same pin, or ${pin}?`;
       case 'shifted':
         return `shifted? check ${pin}`;
+      case 'go-back':
+        return `not sure: touch ${pin} again`;
     }
   },
   touchGround: 'touch ground',

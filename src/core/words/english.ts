@@ -1,7 +1,7 @@
 // The English catalogue.
 
 import { shamPlace } from '../press/press-stage.js';
-import { offBoard } from '../profile/donor.js';
+import { pinOnBoard } from '../profile/donor.js';
 import type { Verdict } from '../verdict.js';
 import { englishConfig } from './english-config.js';
 import { englishContext } from './english-context.js';
@@ -47,7 +47,7 @@ export const english: Words = {
     `${profile}: ${english.measure[measure]}, ${english.polarity[polarity]}`,
   simulated: 'Readings are simulated: this is the virtual bench, not a meter.',
   resumed: (pin, tornBytes) =>
-    `Session taken up again${pin === null ? '' : ` at pin ${pin}`}${
+    `Session taken up again${pin === null ? '' : ` at ${pinOnBoard(pin)}`}${
       tornBytes === 0 ? '' : `; ${count(tornBytes, 'byte')} of an unfinished line kept aside`
     }`,
   addedTo: 'The record of this session is added to.',
@@ -87,7 +87,9 @@ export const english: Words = {
       case 'same-or-next':
         return `Still the pin before, or ${pin}? Lift and touch again, or give "next" for ${pin}.`;
       case 'shifted':
-        return `The readings fit one place along better: check pin ${pin}.`;
+        return `The readings fit one place along better: check ${pinOnBoard(pin)}.`;
+      case 'go-back':
+        return `Not sure which board that was: touch ${pinOnBoard(pin)} again, then the same pin of the patient.`;
     }
   },
   answered: (question, pin) => (question === 'open' ? `${pin}: answered` : `${pin}: settled`),
@@ -105,7 +107,7 @@ export const english: Words = {
         return 'Paused: the session file could not be written.';
     }
   },
-  continued: (pin) => (pin === '' ? 'Going on.' : `Going on at pin ${pin}.`),
+  continued: (pin) => (pin === '' ? 'Going on.' : `Going on at ${pinOnBoard(pin)}.`),
   link: (change, detail) => {
     const because = detail === '' ? '' : `: ${detail}`;
     switch (change) {
@@ -140,7 +142,7 @@ export const english: Words = {
   realigned: (shift, pin) =>
     `Realigned: the walk was ${count(Math.abs(shift), 'place')} ${
       shift > 0 ? 'behind' : 'ahead'
-    }; now at pin ${pin}. Check the last pins.`,
+    }; now at ${pinOnBoard(pin)}. Check the last pins.`,
   finished: (tally) => `All pins walked: ${tally}.`,
   tally: (counts) =>
     counts
@@ -238,10 +240,7 @@ export const english: Words = {
   placeJudged: (place, value, word, expected) =>
     `${place}: ${value}, ${englishVerdicts[word]} (${expected})`,
   probeGivenUp: 'Probe given up.',
-  pinName: (pin) => {
-    const { board, name } = offBoard(pin);
-    return board === 'donor' ? `the donor's pin ${name}` : `pin ${name}`;
-  },
+  pinName: pinOnBoard,
   pinPlace: (pin, line) => `pin ${pin}, ${line}`,
   probePlace: (line, part, side) =>
     side === 'chip' ? `${line} at the chip` : `${part} ${side} side, ${line}`,

@@ -58,6 +58,8 @@ const keysAskedFor = (state: WalkState): ReadonlySet<ScreenAct> => {
       return new Set(['open']);
     case 'same-or-next':
       return new Set(['next']);
+    case 'go-back':
+      return new Set(['back']);
     case 'shifted':
       return new Set(['dismiss']);
     case undefined:

@@ -413,7 +413,7 @@ describe('cueFor', () => {
         .map((change): WalkEvent => ({ type: 'link-changed', t, change })),
       ...actNames.map((act): WalkEvent => ({ type: 'act-taken', t, act })),
     ];
-    expect(events).toHaveLength(16 + 3 + 7 + 5 + 17);
+    expect(events).toHaveLength(16 + 4 + 7 + 5 + 17);
     const said = events.map((event) => cueFor(event, walking, english));
     expect(
       said.filter((cue) => cue === null || cue.tone.length === 0 || cue.speech === ''),

@@ -53,7 +53,7 @@ describe('the sheet of tones', () => {
   });
 
   it('should end questions, and nothing else, with a rise of an octave', () => {
-    expect(questions).toHaveLength(3);
+    expect(questions).toHaveLength(4);
     for (const [kind, { tone }] of entries) {
       const last = tone.at(-1);
       expect((last?.toHz ?? 0) / (last?.fromHz ?? 1) > 1.9).toBe(questions.includes(kind));
