@@ -121,7 +121,9 @@ const prepare = (
     journal.sync();
     const said = [
       ...(isMeter ? [english.context.groundedLead] : []),
-      ...(donor !== undefined && expectsLittle(plan) ? [english.context.donorUnknown] : []),
+      ...(pressAlone === undefined && expectsLittle(plan)
+        ? [donor === undefined ? english.context.orderAlone : english.context.donorUnknown]
+        : []),
       ...notices,
     ];
     return { path, journal, state, events: written, notices: said };

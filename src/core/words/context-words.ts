@@ -24,6 +24,8 @@ export interface ContextWords {
   /** Said once before the walk begins. */
   /** Said before a donor is walked beside the patient without expected values. */
   readonly donorUnknown: string;
+  /** Said before one board is walked without expected values. */
+  readonly orderAlone: string;
   readonly groundedLead: string;
   leadZeroRefused(refused: LeadZeroRefusal): string;
   reference(outcome: ReferenceOutcome, measure: MeasureFunction): string;

@@ -53,7 +53,9 @@ export const englishContext: ContextWords = {
   readyLeft: (step) => (step === 'lead-zero' ? 'Leads not zeroed.' : 'Reference left out.'),
   leadZeroed: (ohms) => `Leads zeroed: ${ohms} is taken off every reading. Part the tips.`,
   donorUnknown:
-    'This profile expects nothing of most lines: between two boards the place can be lost. Watch the pin that is named, or walk the donor whole and use --compare.',
+    'This profile expects nothing of most lines: pins are told by their order and by the donor alone. Listen for the pin that is named; where the walk is in doubt it calls you back to one it knows.',
+  orderAlone:
+    'This profile expects nothing of most lines: pins are named by their order alone. Touch each once, in order; a pin left out unnoticed misnames those after it. A donor walked first, or beside, tells more.',
   groundedLead: 'A meter link without isolation grounds the black lead through the computer.',
   leadZeroRefused: (refused) => {
     switch (refused.because) {
