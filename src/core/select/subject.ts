@@ -4,6 +4,7 @@ import { shiftedExpectation, shiftFor } from '../context/shifted-expectation.js'
 import { walksDonor } from '../profile/donor.js';
 import type { PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds } from '../verdict.js';
+import { calledBack } from '../walk/call-back.js';
 import type { PinRecord, WalkState } from '../walk/state.js';
 import { indexOfPin, likeliestWay, probedPin } from '../walk/whereabouts.js';
 
@@ -25,12 +26,13 @@ export const selectSubject = (state: WalkState): Subject | null => {
   if (state.probing !== null) return probedSubject(state, state.probing);
   const rested = restedIndex(state);
   const pressed = state.press === null ? null : indexOfPin(state, state.press.pin);
-  const index = pressed ?? rested ?? state.cursor;
+  const called = calledBack(state)?.index ?? null;
+  const index = pressed ?? called ?? rested ?? state.cursor;
   const planned = state.plan.pins[index];
   const record = state.pins[index];
   if (planned === undefined || record === undefined) return null;
   const confirming = isConfirming(state) && likeliestWay(state).index === index;
-  return { planned, record, judged: rested !== null, confirming };
+  return { planned, record, judged: rested !== null && index === rested, confirming };
 };
 
 /** A place along a line is compared with what its pin should read. */
@@ -55,6 +57,8 @@ export const expectedAt = ({ shifts }: WalkState, { planned, record }: Pinned): 
 export const selectNext = (state: WalkState): PlannedPin | null => {
   if (state.probing !== null) return state.plan.pins[state.cursor] ?? null;
   const rested = restedIndex(state);
+  const called = calledBack(state)?.index ?? null;
+  if (called !== null) return state.plan.pins[called + 1] ?? null;
   const at = rested === null || rested === state.cursor ? state.cursor + 1 : state.cursor;
   return state.stage === 'ground-check'
     ? (state.plan.pins[0] ?? null)

@@ -41,6 +41,9 @@ export const judgeHere = (board: Board, pin: PlannedPin, read: ReadPin): Found =
   return judged === null ? judgeAlone(board, pin, read) : withReasons(judged, pin, read, board);
 };
 
+/** A board that is called good mostly is, at any one line. Common practice, no source. */
+const calledGood = 0.9;
+
 /** Where the donor shows nothing, or next to nothing, and the patient reads a value, the donor's line is the likelier fault. */
 const readsMoreThanDonor = ({ verdict, expected }: Judgement): boolean =>
   expected === 'overload'
@@ -54,9 +57,10 @@ export const withReasons = (
   read: ReadPin,
   { accuracy, plan }: Pick<Board, 'accuracy' | 'plan'>,
 ): Found => {
-  const { confidence, expected, mate } = judged;
+  const { expected, mate } = judged;
   const differs = pin.fromDonor?.alone === true && judged.verdict !== 'normal';
   const verdict = differs && readsMoreThanDonor(judged) ? 'unsure' : judged.verdict;
+  const confidence = differs ? Math.min(judged.confidence, calledGood) : judged.confidence;
   const because = [
     ...(pin.fromDonor === undefined ? [] : (['donor'] as const)),
     ...(differs ? (['boards-differ'] as const) : []),

@@ -32,4 +32,25 @@ describe('the screen of a walk with a donor beside', () => {
     expect(large.join('').trim()).not.toBe('');
     expect(large).not.toEqual(other);
   });
+
+  it('should name the pin that the technician is called back to, and nothing else', () => {
+    const story = [0.2, 0.2, 9000, 1500].reduce(
+      (walk, value) => walk.touch(value, 1.2).lift(1.5),
+      tellStory({
+        lines: [
+          ['GND', { kind: 'ground' }],
+          ['DATA', { kind: 'signal' }],
+          ['CLOCK', { kind: 'signal' }],
+        ],
+        donor: 'beside',
+        noise: 0.0004,
+      }),
+    );
+    expect(story.state.question).toMatchObject({ question: 'go-back', pin: 'donor 1' });
+    const line = show(<SubjectLine state={story.state} width={80} />).join('');
+    expect(line).toContain('DONOR');
+    expect(line).toContain('GND');
+    expect(line).toContain('next patient 1');
+    expect(line).not.toContain('touch it again');
+  });
 });
