@@ -28,8 +28,9 @@ const showAt = (
   columns: number,
   rows: number,
   scenario: 'healthy' | 'demo' | 'everything' = 'healthy',
+  donor = false,
 ): Shown => {
-  const { session, until } = steppedBench({ scenario });
+  const { session, until } = steppedBench({ scenario, donor });
   const acts: Act[] = [];
   const watched = {
     get state() {
@@ -84,6 +85,20 @@ const sizeOf = (columns: number, rows: number) => {
 };
 
 describe('screens', () => {
+  it('should show all of a walk of two boards in turns at 80 by 24', () => {
+    const { rows, until } = showAt(80, 24, 'demo', true);
+    expect(until(({ cursor, contact }) => cursor === 4 && contact.rest !== null)).toBe(true);
+    expect(rows().length).toBeLessThanOrEqual(23);
+    for (const row of rows()) expect(stringWidth(row)).toBeLessThanOrEqual(80);
+    const onPatient = rows().join('\n');
+    for (const words of ['PATIENT', 'LANE0_P', '2 of 40', 'next donor 3', '38 to go'])
+      expect(onPatient).toContain(words);
+    expect(until(({ cursor, contact }) => cursor === 5 && contact.rest !== null)).toBe(true);
+    const onDonor = rows().join('\n');
+    for (const words of ['DONOR', 'LANE0_N', '3 of 40', 'next patient 3', 'SIMULATED'])
+      expect(onDonor).toContain(words);
+  });
+
   it('should show all of the walk at 80 by 24', () => {
     const { rows, until } = showAt(80, 24);
     until(({ cursor, contact }) => cursor === 8 && contact.rest !== null);

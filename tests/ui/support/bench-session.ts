@@ -53,6 +53,7 @@ export const benchSession = (
     groundCheck: true,
     seed: 7,
     pressTests,
+    ...(bench.donor === true ? { donor: 'beside' as const } : {}),
     wallTime: null,
     zone: null,
   });
