@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gatherBoard } from '../../../src/core/learn/board.js';
 import { planWalk } from '../../../src/core/profile/plan.js';
+import { rejudge } from '../../../src/core/walk/rejudge.js';
 import { rerun } from '../../../src/core/walk/rerun.js';
 import { tallyPins } from '../../../src/core/walk/tally.js';
 import { ohms, type StoryLines, storyProfile, tellStory } from '../../support/walk-story.js';
@@ -178,6 +179,28 @@ describe('a walk with a donor beside', () => {
       ({ type }) => type !== 'session-opened',
     );
     expect(again).toEqual(story.events.filter(({ type }) => type !== 'session-opened'));
+  });
+
+  it('should be judged by another profile beside the donor as well', () => {
+    const story = inTurns(blank, [
+      [0.2, 0.2],
+      [500, 510],
+      [505, 512],
+    ]);
+    const again = (lines: StoryLines) =>
+      rejudge(story.state, storyProfile(lines, measure)).map(({ judged }) => [
+        judged.pin,
+        judged.verdict,
+        judged.because ?? [],
+      ]);
+    expect(again(blank)).toEqual([
+      ['1', 'normal', expect.anything()],
+      ['2', 'normal', expect.arrayContaining(['donor'])],
+      ['3', 'normal', expect.arrayContaining(['donor'])],
+    ]);
+    // By this profile the donor itself is low: its reading is no measure.
+    const known = [blank[0], ['DATA', ohms(900)], ...blank.slice(2)] as StoryLines;
+    expect(again(known)[1]?.slice(0, 2)).toEqual(['2', 'low']);
   });
 
   it('should be learned from by what the donor read', () => {
