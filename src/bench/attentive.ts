@@ -148,6 +148,9 @@ function* visit(
       case 'question-answered':
         if (heard.pin === pin) asked = false;
         continue;
+      case 'session-resumed':
+        asked = false;
+        continue;
       case 'pin-judged':
         if (heard.pin !== pin) continue;
         asked = false;
@@ -220,7 +223,8 @@ function* answerOpen(
     heard !== null;
     heard = yield* listen(body, untilS)
   ) {
-    if (heard.type === 'question-answered') answered = true;
+    // Nobody remembers a question from before.
+    if (heard.type === 'question-answered' || heard.type === 'session-resumed') answered = true;
     if (heard.type !== 'pin-judged' || heard.pin !== pin || !heard.agreed) continue;
     yield* react(body);
     if (body.probing.pinIndex !== null) yield* lift(body);

@@ -150,6 +150,33 @@ describe('a technician who hears', () => {
     expect(gapS).toBeLessThan(0.8);
   });
 
+  it('should forget a question that a new start of the program does not remember', () => {
+    const program = openAtThree();
+    let resumed = false;
+    const { contacts } = attentive(
+      (see, say) => {
+        program(see, say);
+        if (resumed || see.pin !== '1' || see.nowS < 8) return;
+        resumed = true;
+        say({
+          type: 'session-resumed',
+          t: see.nowS,
+          program: 'test',
+          tornBytes: 0,
+          wallTime: '',
+          zone: '',
+        });
+      },
+      { shows: (pin) => pin !== '3', seconds: 60 },
+    );
+    const pins = pinsOf(contacts);
+    expect(resumed).toBe(true);
+    expect(pins.slice(pins.indexOf('3'), pins.indexOf('3') + 3)).toEqual(['3', '1', '1']);
+    const afterwards = pins.slice(pins.indexOf('3') + 3);
+    expect(afterwards.length).toBeGreaterThan(1);
+    expect(new Set(afterwards)).toEqual(new Set(['3']));
+  });
+
   it('should hold its taps for two and a half readings of a slow meter', () => {
     const { contacts } = attentive(openAtThree(), {
       shows: (pin) => pin !== '3',

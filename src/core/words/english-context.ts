@@ -20,8 +20,7 @@ export const englishContext: ContextWords = {
   reason: {
     'meter-shift': 'limits moved to this meter',
     donor: 'held against the donor',
-    'boards-differ':
-      'donor and patient differ, and without expected values nothing tells which of them is wrong',
+    'boards-differ': 'the boards differ, and nothing tells which is wrong',
     'ground-good': 'ground',
     'ground-bad': 'should be ground',
     shorted: 'as good as ground',
