@@ -3,6 +3,7 @@
 // left the walk standing or misnamed pins, and a few more.
 import { describe, expect, it } from 'vitest';
 import type { ScenarioName } from '../../src/bench/scenarios.js';
+import { blankOf } from '../benchmarks/donor/donor-walks.js';
 import { shippedDriver } from '../support/driver-files.js';
 import { misnamed, verdictsOf, walkOnBench } from './support/live-walk.js';
 import { shippedProfile } from './support/profile-files.js';
@@ -67,4 +68,25 @@ describe('a walk of the demo board', () => {
       expect(faulty(walk)).toEqual(demo);
     }
   });
+});
+
+describe('a walk with a blank profile', () => {
+  it.each([5, 20])(
+    'should keep its place by what lines beside one another read, at %s readings/s',
+    (rate) => {
+      for (const seed of [2, 4, 6]) {
+        const bench = { scenario: 'healthy', rate, seed } as const;
+        const walk = walkOnBench({ driver, profile: blankOf(profile), bench });
+        expect({ seed, finished: walk.finished, misnamed: misnamed(walk) }).toEqual({
+          seed,
+          finished: true,
+          misnamed: [],
+        });
+        const doubts = walk.events.filter(
+          (event) => event.type === 'question-asked' && event.question === 'same-or-next',
+        );
+        expect(doubts.length).toBeLessThan(6);
+      }
+    },
+  );
 });

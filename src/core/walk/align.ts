@@ -207,7 +207,7 @@ const densityOf = (
     if (walksDonor(plan)) return inTurnsDensity(way, pin, plan, evidence, shift);
     const last = plan.pins[way.index];
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
-    const first = firstTouchDensity(pin, value, { measure, mate, shift });
+    const first = firstTouchDensity(pin, value, { measure, mate, before: way.value, shift });
     if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return first;
     return nextOfLine(way.value, value, first, measure);
   }

@@ -36,6 +36,8 @@ export interface Expecting {
   readonly measure: MeasureFunction;
   /** What the pin's mate read just before, if it did. */
   readonly mate: number | null;
+  /** What the pin before read, if it did: all there is to go by where nothing is expected. */
+  readonly before?: number | null;
   /** How this meter reads lines of the pin's class. */
   readonly shift: Belief;
 }
@@ -44,7 +46,10 @@ export interface Expecting {
 export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecting): number => {
   const at = knee[known.measure];
   const { expected } = pin;
-  if (expected === null) return 1 / fullWidth;
+  const { mate, before = null, shift } = known;
+  if (expected === null) {
+    return besideMate(unknownDensity(value, [before], known.measure), value, mate, at);
+  }
   const x = coordinate(Math.max(0, value), at);
   const short = coordinate(pin.shortLimit, at);
   if (expected === 'overload') return 0.5 * faultDensity(x, short, null);
@@ -54,19 +59,22 @@ export const firstTouchDensity = (pin: PlannedPin, value: number, known: Expecti
     const healthy = Math.exp(-outside / edge) / (high + edge);
     return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, null);
   }
-  const { mate, shift } = known;
   const tolerance = (expected.high - expected.low) / (2 * expected.nominal);
   const { nominal, relativeUncertainty } = believedNominal(expected.nominal, shift, known.measure);
   const deviation = Math.hypot(healthySpread * tolerance + 0.005, relativeUncertainty);
   const centre = coordinate(nominal, at);
-  let healthy =
+  const alone =
     (1 - farShare) * normalDensity(x, centre, deviation) +
     farShare * normalDensity(x, centre, farTimes * deviation);
-  if (mate !== null) {
-    healthy = 0.6 * healthy + 0.4 * laplace(value, mate, 0.012 * mate + 0.1 * at, at);
-  }
+  const healthy = besideMate(alone, value, mate, at);
   return (1 - faultShare) * healthy + faultShare * faultDensity(x, short, centre);
 };
+
+/** Lines of a pair read almost alike. */
+const besideMate = (alone: number, value: number, mate: number | null, at: number): number =>
+  mate === null
+    ? alone
+    : 0.6 * alone + 0.4 * laplace(value, mate, 0.012 * Math.abs(mate) + 0.1 * at, at);
 
 /** Lines beside one another on a connector are often of one kind. Common practice, no source. */
 const alikeShare = 0.3;
