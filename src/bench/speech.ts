@@ -32,7 +32,6 @@ export interface Speech {
 
 /** Seconds an instrument needs to understand a command. */
 const thinkS = 0.002;
-/** IEEE 488.2, 10.14: four fields, 0 where there is nothing to say. */
 
 export const createSpeech = (setup: SpeechSetup): Speech => {
   switch (setup.driver.talk.style) {

@@ -63,7 +63,7 @@ export const beliefFor = (
 };
 
 /** What this meter read itself it reads again. */
-const noShift: Belief = { departure: 0, standardUncertainty: 0 };
+export const noShift: Belief = { departure: 0, standardUncertainty: 0 };
 
 /** What a nominal value should read, and the doubt in that as a fraction of it. */
 export const believedNominal = (

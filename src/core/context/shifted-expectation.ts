@@ -4,6 +4,7 @@
 import type { PlannedPin } from '../profile/plan.js';
 import type { ExpectedBounds } from '../verdict.js';
 import type { Shift, ShiftEstimate, Shifts, UntoldShift } from './estimate-shift.js';
+import { shiftClassOf } from './shift-class.js';
 
 export interface ShiftedExpectation {
   readonly expected: ExpectedBounds;
@@ -39,13 +40,17 @@ export const shiftedExpectation = (
   };
 };
 
-/** The shift that holds for a pin: that of its own class, or none. What this meter read itself is not shifted. */
-export const shiftFor = ({ kind, fromDonor }: PlannedPin, shifts: Shifts): Shift | null =>
-  fromDonor === undefined && (kind === 'signal' || kind === 'supply') ? shifts[kind] : null;
+/** The shift that holds for a pin: that of its own class, or none. */
+export const shiftFor = (pin: PlannedPin, shifts: Shifts): Shift | null => {
+  const own = shiftClassOf(pin);
+  return own === null ? null : shifts[own];
+};
 
 /** What may be there without being told: never beside a shift of the pin's class that is. */
 export const untoldFor = (
-  { kind, fromDonor }: PlannedPin,
+  pin: PlannedPin,
   { untold }: Pick<ShiftEstimate, 'untold'>,
-): UntoldShift | null =>
-  fromDonor === undefined && (kind === 'signal' || kind === 'supply') ? untold[kind] : null;
+): UntoldShift | null => {
+  const own = shiftClassOf(pin);
+  return own === null ? null : untold[own];
+};

@@ -1,7 +1,7 @@
 // The lines of a plan that can tell how a meter reads beside what is expected. Found once for each plan, because a
 // walk asks anew with every verdict.
 import type { Plan, PlannedPin } from '../profile/plan.js';
-import type { ShiftClass } from './shift-class.js';
+import { type ShiftClass, shiftClassOf } from './shift-class.js';
 
 export interface TellingLine {
   readonly group: string;
@@ -34,7 +34,7 @@ export const tellingLines = ({ pins }: Plan): TellingLines => {
 const linesOf = (kind: ShiftClass, pins: Plan['pins']): readonly TellingLine[] => {
   const lines = new Map<string, TellingLine & { readonly places: number[] }>();
   for (const pin of pins) {
-    const expected = pin.kind === kind ? tellingExpected(pin) : null;
+    const expected = shiftClassOf(pin) === kind ? tellingExpected(pin) : null;
     if (expected === null) continue;
     const line = lines.get(pin.line);
     if (line !== undefined) line.places.push(pin.index);
@@ -43,9 +43,7 @@ const linesOf = (kind: ShiftClass, pins: Plan['pins']): readonly TellingLine[] =
   return [...lines.values()];
 };
 
-const tellingExpected = ({ expected, fromDonor }: PlannedPin): Expected | null => {
-  // How this meter reads beside itself tells nothing of it.
-  if (fromDonor !== undefined) return null;
+const tellingExpected = ({ expected }: PlannedPin): Expected | null => {
   if (expected === null || expected === 'overload' || !(expected.nominal > 0)) return null;
   const tolerance = (expected.high - expected.low) / 2 / expected.nominal;
   return tolerance <= widestTolerance ? expected : null;

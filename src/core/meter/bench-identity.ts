@@ -3,6 +3,7 @@
 import type { WalkEvent } from '../events.js';
 import { parseIdentity } from './identity.js';
 
+/** IEEE 488.2, 10.14: four fields, 0 where there is nothing to say. */
 export const benchIdentity = 'PINWALK,VIRTUAL BENCH,0,1';
 
 const bench = parseIdentity(benchIdentity);

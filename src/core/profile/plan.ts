@@ -105,7 +105,7 @@ const planPins = (
   });
 
 /** Has most of what is not ground no expected value? Then little tells one pin from another. */
-export const expectsLittle = ({ pins }: Plan): boolean => {
+export const expectsLittle = ({ pins }: Pick<Plan, 'pins'>): boolean => {
   const lines = pins.filter(({ kind }) => kind !== 'ground');
   return 2 * lines.filter(({ expected }) => expected === null).length > lines.length;
 };

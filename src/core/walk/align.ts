@@ -13,6 +13,7 @@ import {
   type CalledBack,
   comesBack,
   goesOver,
+  type Habit,
   habitInTurns,
   inTurnsDensity,
   ledAfter,
@@ -179,10 +180,10 @@ const stepsOn = (
   ];
 };
 
-const habitAfter = (way: Way, plan: Plan, doubted: boolean) => {
+const habitAfter = (way: Way, plan: Plan, doubted: boolean): Habit => {
   if (way.stage !== 'done') return habits.confirming;
-  if (walksDonor(plan)) return habitInTurns(way, plan, doubted);
-  return doubted ? habits.asked : habits.done;
+  const usual = doubted ? habits.asked : habits.done;
+  return walksDonor(plan) ? habitInTurns(way, plan, usual) : usual;
 };
 
 /**
@@ -201,16 +202,17 @@ const densityOf = (
   const { value, deviation, beliefs, view } = evidence;
   const { function: measure } = plan;
   const shift = beliefFor(pin, beliefs, measure);
-  const elsewhere = firstTouchDensity(pin, value, { measure, mate: null, shift });
-  if (role === 'return') return returnDensity(evidence, elsewhere, measure);
-  if (role === 'first' || role === 'answer') {
-    if (walksDonor(plan)) return inTurnsDensity(way, pin, plan, evidence, shift);
+  const arrives = role === 'first' || role === 'answer';
+  if (arrives && !walksDonor(plan)) {
     const last = plan.pins[way.index];
     const mate = last !== undefined && pin.mate === last.line ? way.value : null;
     const first = firstTouchDensity(pin, value, { measure, mate, before: way.value, shift });
     if (way.value === null || last?.line !== pin.line || pin.kind === 'ground') return first;
     return nextOfLine(way.value, value, first, measure);
   }
+  const elsewhere = firstTouchDensity(pin, value, { measure, mate: null, shift });
+  if (arrives) return inTurnsDensity(way, pin, plan, evidence, elsewhere);
+  if (role === 'return') return returnDensity(evidence, elsewhere, measure);
   if (way.value === null) return elsewhere;
   // Where the probe was seen to leave a level, that level is better known than the capture it began with.
   const { gap } = view;

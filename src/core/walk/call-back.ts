@@ -26,7 +26,8 @@ const patientDoubts = 3;
  * Is the technician called back in doubt? Where going back to the pin that is known has told nothing, going on may;
  * and so it may where the profile knows the lines.
  */
-export const isCalledBack = ({ calls, ...state }: WalkState): boolean => {
+export const isCalledBack = (state: WalkState): boolean => {
+  const { calls } = state;
   if (!walksDonor(state.plan)) return false;
   if (!isUnknownInTurns(state.plan)) return calls.doubts >= patientDoubts;
   return calls.times < vainCalls || calls.pin !== state.plan.pins[lastKnown(state)]?.pin;

@@ -2,7 +2,7 @@
 // patient's pin right after it. One reading far from the donor's can be a fault, a board passed over or a board touched
 // twice, so that it is not believed at once: the walk calls back to a pin that is known, and both are touched again.
 // Readings that were told before are read again there, which nothing but the same pin does by chance.
-import type { Belief } from '../context/shift-belief.js';
+import { noShift } from '../context/shift-belief.js';
 import { walksDonor } from '../profile/donor.js';
 import { expectsLittle, type Plan, type PlannedPin } from '../profile/plan.js';
 import type { MeasureFunction } from '../reading.js';
@@ -32,24 +32,25 @@ const followed = [0.98, 0.7, 0.2, 0.05] as const;
 export const comesBack = ({ unfollowed }: CalledBack): number =>
   followed[Math.min(unfollowed, followed.length - 1)] ?? 0;
 
-/** Where values are expected, they tell the boards' pins apart, and hands are trusted more. */
-const known = { again: 0.0003, next: 0.99, ahead: 0.00015 } as const;
-const knownAsked = { again: 0.02, next: 0.97, ahead: 0.00015 } as const;
+/** Where values are expected, they tell the boards apart, and a board is passed over less easily than a pin. */
+const passedBoard = 0.3;
 
-export const habitInTurns = (
-  way: Way,
-  plan: Plan,
-  doubted: boolean,
-): { again: number; next: number; ahead: number } => {
+export interface Habit {
+  readonly again: number;
+  readonly next: number;
+  readonly ahead: number;
+}
+
+/** `usual`: what follows in a walk of one board. */
+export const habitInTurns = (way: Way, plan: Plan, usual: Habit): Habit => {
   if (way.led !== null) return whenLed;
   if (isUnknownInTurns(plan)) return unled;
-  return doubted ? knownAsked : known;
+  return { ...usual, ahead: passedBoard * usual.ahead };
 };
 
 /** Are two boards walked in turns of which little is expected? */
 export const isUnknownInTurns = (plan: Plan): boolean =>
-  walksDonor(plan) &&
-  expectsLittle({ ...plan, pins: plan.pins.filter(({ board }) => board === 'donor') });
+  walksDonor(plan) && expectsLittle({ pins: plan.pins.filter(({ board }) => board === 'donor') });
 
 export const ledAfter = (role: Role, way: Way, called: CalledBack | null): Led | null => {
   if (role === 'slip') return way.led;
@@ -95,16 +96,15 @@ const readAgain = (
 ): number =>
   sameLineDensity(before, value, Math.hypot(deviation, readsAgainWithin * before), measure);
 
-/** Density of a value at a pin that is come to from the place where a way stands. */
+/** Density of a value at a pin that is come to from the place where a way stands; `alone`: whatever was read before. */
 export const inTurnsDensity = (
   way: Way,
   pin: PlannedPin,
   plan: Plan,
   { value, deviation, read }: CaptureEvidence,
-  shift: Belief,
+  alone: number,
 ): number => {
   const { function: measure } = plan;
-  const alone = firstTouchDensity(pin, value, { measure, mate: null, shift });
   const fresh = freshDensity(way, pin, plan, value, alone, read);
   const before = read(pin.index) ?? seenBefore(way, pin);
   return before === null ? fresh : (fresh + readAgain(before, value, deviation, measure)) / 2;
@@ -141,7 +141,6 @@ const mateOf = ({ mate }: PlannedPin, { pins }: Plan): number =>
 
 /** How far good boards lie from one another, as a tolerance. Common practice, no source. */
 const boardsDiffer = 0.1;
-const noShift: Belief = { departure: 0, standardUncertainty: 0 };
 
 /** The patient's pin right after the donor's: in whatever way that was named, it is what is expected here. */
 const besideDensity = (
